@@ -1,0 +1,55 @@
+using NodaTime;
+
+namespace Cloveshed.Core.Seasons;
+
+/// <summary>
+/// A season as its files describe it: every row that was read, sound and cross-checked, in file order. It is what the
+/// person wrote, not what the planner makes of it: empty cells stay null here and are filled, with a note of the default
+/// used, by the lot knowledge and the planning instance.
+/// All masses are in <see cref="SeasonSettings.MassUnit"/> (lb or kg as entered), money in the season's currency,
+/// temperatures in °C, humidities and gases in percent, shares 0 to 1, diameters in mm, single weights in g.
+/// </summary>
+public sealed record Season(
+    SeasonSettings Settings,
+    IReadOnlyList<SizeClass> Sizes,
+    IReadOnlyList<Variety> Varieties,
+    IReadOnlyList<Place> Places,
+    IReadOnlyList<PlaceWeek> PlaceWeeks,
+    IReadOnlyList<LotRow> Lots,
+    IReadOnlyList<SampleBulb> Samples,
+    IReadOnlyList<ModeYield> Yields,
+    IReadOnlyList<Line> Lines,
+    IReadOnlyList<LineWeek> LineWeeks,
+    IReadOnlyList<PeopleWeek> People,
+    IReadOnlyList<Product> Products,
+    IReadOnlyList<CloveGrade> CloveGrades,
+    IReadOnlyList<StockRow> Stock,
+    IReadOnlyList<SealedRoom> SealedRooms,
+    IReadOnlyList<OrderLine> Orders,
+    IReadOnlyList<MarketWeek> Market,
+    IReadOnlyList<SeedNeed> SeedNeeds,
+    IReadOnlyList<AsIsPrice> AsIsPrices);
+
+/// <summary>The unit that all masses of a season's files are written in.</summary>
+public enum MassUnit { Pound, Kilogram }
+
+/// <summary>season.json. FirstWeek is a Monday; week k is the seven days from FirstWeek + 7k, Monday to Sunday.</summary>
+/// <param name="AsOf">What the files describe; FirstWeek where the file gave none.</param>
+/// <param name="EndPrice">Per mass unit of what still stands sound after the last week.</param>
+/// <param name="Seed">For randomness; null where the file gave none.</param>
+public sealed record SeasonSettings(
+    string Name, LocalDate FirstWeek, int Weeks, MassUnit MassUnit, string Currency, LocalDate AsOf, decimal EndPrice, int? Seed)
+{
+    /// <summary>The index of the week that holds the date: negative before the season, Weeks or more after it.</summary>
+    public int WeekOf(LocalDate date)
+    {
+        int days = Period.DaysBetween(FirstWeek, date);
+        return days >= 0 ? days / 7 : -((6 - days) / 7);
+    }
+
+    /// <summary>The Monday that names a week.</summary>
+    public LocalDate Monday(int week) => FirstWeek.PlusDays(7 * week);
+
+    /// <summary>The week that the files describe, never before the first: paths, stock and rooms are as of its start.</summary>
+    public int AsOfWeek => Math.Max(0, WeekOf(AsOf));
+}
