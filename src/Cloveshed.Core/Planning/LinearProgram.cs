@@ -1,0 +1,85 @@
+namespace Cloveshed.Core.Planning;
+
+/// <summary>How a solve ended. Anything but Optimal must not be believed further than it says.</summary>
+public enum LinearStatus { Optimal, Infeasible, Unbounded, TimeLimit, Stopped, Failed }
+
+/// <summary>How to solve: from scratch by interior point with crossover, or from the last basis by simplex.</summary>
+public enum LinearMethod { InteriorPoint, WarmSimplex, ColdSimplex, DualSimplex }
+
+/// <summary>Makes linear programs; the solver is an argument of the planner, never a reference of it.</summary>
+public interface ILinearSolver
+{
+    /// <summary>A new, empty linear program that maximises.</summary>
+    ILinearProgram NewProgram();
+}
+
+/// <summary>A batch of columns in compressed form: entries of column k are [Starts[k], Starts[k+1]) (the last ends at the end).</summary>
+public sealed class ColumnBatch
+{
+    public List<double> Cost { get; } = [];
+    public List<double> Lower { get; } = [];
+    public List<double> Upper { get; } = [];
+    public List<int> Starts { get; } = [];
+    public List<int> Rows { get; } = [];
+    public List<double> Values { get; } = [];
+
+    public int Count => Cost.Count;
+
+    public void Open(double cost, double lower, double upper)
+    {
+        Cost.Add(cost);
+        Lower.Add(lower);
+        Upper.Add(upper);
+        Starts.Add(Rows.Count);
+    }
+
+    public void Entry(int row, double value)
+    {
+        Rows.Add(row);
+        Values.Add(value);
+    }
+
+    public void Clear()
+    {
+        Cost.Clear();
+        Lower.Clear();
+        Upper.Clear();
+        Starts.Clear();
+        Rows.Clear();
+        Values.Clear();
+    }
+}
+
+/// <summary>
+/// A linear program, max c x, lower &lt;= A x &lt;= upper, that grows by columns and is solved again and again.
+/// Duals are of the maximisation: the dual of a row "&lt;= b" is what one more unit of b adds, so it is not negative.
+/// </summary>
+public interface ILinearProgram : IDisposable
+{
+    int RowCount { get; }
+    int ColumnCount { get; }
+
+    void AddRows(IReadOnlyList<double> lower, IReadOnlyList<double> upper);
+    void AddColumns(ColumnBatch batch);
+    void DeleteColumns(IReadOnlyList<int> columns);
+    void SetRowBounds(int row, double lower, double upper);
+    void SetColumnBounds(IReadOnlyList<int> columns, IReadOnlyList<double> lower, IReadOnlyList<double> upper);
+    void SetColumnCosts(IReadOnlyList<int> columns, IReadOnlyList<double> costs);
+    void SetIntegral(IReadOnlyList<int> columns, bool integral);
+
+    LinearStatus Solve(LinearMethod method, double secondsAtMost);
+
+    /// <summary>Branch and bound on the columns marked integral. Start may be null; a bound is always set, +infinity if none.</summary>
+    MixedResult SolveMixed(double secondsAtMost, double relativeGap, int? nodesAtMost, double[]? start, int seed);
+
+    double Objective { get; }
+    double[] ColumnValues { get; }
+    double[] RowDuals { get; }
+    double[] ReducedCosts { get; }
+
+    /// <summary>True in column k where column k is basic; null where there is no basis.</summary>
+    bool[]? BasicColumns();
+}
+
+/// <summary>The best solution found (null: none) and the proven bound.</summary>
+public sealed record MixedResult(LinearStatus Status, double[]? Values, double Objective, double Bound);

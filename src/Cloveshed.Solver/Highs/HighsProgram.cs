@@ -1,0 +1,187 @@
+using Cloveshed.Core.Planning;
+using static Cloveshed.Solver.Highs.HighsLibrary;
+
+namespace Cloveshed.Solver.Highs;
+
+/// <summary>One HiGHS object kept alive between solves, so that bases and added columns are reused.</summary>
+internal sealed unsafe class HighsProgram : ILinearProgram
+{
+    private const int StatusOk = 0, StatusWarning = 1;
+    private const int BasisBasic = 1;
+    private nint _highs;
+    private int _integral;
+
+    public HighsProgram(int threads)
+    {
+        _highs = Highs_create();
+        Must(Highs_setBoolOptionValue(_highs, "output_flag", 0), "output_flag");
+        Must(Highs_setIntOptionValue(_highs, "threads", threads), "threads");
+        Must(Highs_setStringOptionValue(_highs, "parallel", threads > 1 ? "on" : "off"), "parallel");
+        Must(Highs_changeObjectiveSense(_highs, -1), "sense");
+    }
+
+    public int RowCount { get; private set; }
+    public int ColumnCount { get; private set; }
+    public double Objective { get; private set; }
+    public double[] ColumnValues { get; private set; } = [];
+    public double[] RowDuals { get; private set; } = [];
+    public double[] ReducedCosts { get; private set; } = [];
+
+    public void AddRows(IReadOnlyList<double> lower, IReadOnlyList<double> upper)
+    {
+        if (lower.Count == 0) return;
+        double[] lo = [.. lower], up = [.. upper];
+        int[] starts = new int[lo.Length];
+        fixed (double* l = lo, u = up)
+        fixed (int* s = starts)
+            Must(Highs_addRows(_highs, lo.Length, l, u, 0, s, null, null), "addRows");
+        RowCount += lo.Length;
+    }
+
+    public void AddColumns(ColumnBatch batch)
+    {
+        if (batch.Count == 0) return;
+        double[] c = [.. batch.Cost], lo = [.. batch.Lower], up = [.. batch.Upper], v = [.. batch.Values];
+        int[] s = [.. batch.Starts], i = [.. batch.Rows];
+        fixed (double* pc = c, pl = lo, pu = up, pv = v)
+        fixed (int* ps = s, pi = i)
+            Must(Highs_addCols(_highs, c.Length, pc, pl, pu, v.Length, ps, pi, pv), "addCols");
+        ColumnCount += c.Length;
+    }
+
+    public void DeleteColumns(IReadOnlyList<int> columns)
+    {
+        if (columns.Count == 0) return;
+        // Deleting drops the basis; keep it for the columns that stay.
+        int[] columnStatus = new int[ColumnCount], rowStatus = new int[RowCount];
+        bool basis;
+        fixed (int* cs = columnStatus, rs = rowStatus) basis = Highs_getBasis(_highs, cs, rs) == StatusOk;
+        int[] set = [.. columns];
+        Array.Sort(set);
+        fixed (int* p = set) Must(Highs_deleteColsBySet(_highs, set.Length, p), "deleteColsBySet");
+        if (basis)
+        {
+            HashSet<int> gone = [.. set];
+            int[] kept = [.. columnStatus.Where((_, k) => !gone.Contains(k))];
+            fixed (int* cs = kept, rs = rowStatus) Must(Highs_setBasis(_highs, cs, rs), "setBasis");
+        }
+        ColumnCount -= set.Length;
+    }
+
+    public void SetRowBounds(int row, double lower, double upper) => Must(Highs_changeRowBounds(_highs, row, lower, upper), "changeRowBounds");
+
+    public void SetColumnBounds(IReadOnlyList<int> columns, IReadOnlyList<double> lower, IReadOnlyList<double> upper)
+    {
+        if (columns.Count == 0) return;
+        (int[] set, double[] lo, double[] up) = Ordered(columns, lower, upper);
+        fixed (int* p = set)
+        fixed (double* l = lo, u = up)
+            Must(Highs_changeColsBoundsBySet(_highs, set.Length, p, l, u), "changeColsBoundsBySet");
+    }
+
+    public void SetColumnCosts(IReadOnlyList<int> columns, IReadOnlyList<double> costs)
+    {
+        if (columns.Count == 0) return;
+        (int[] set, double[] c, _) = Ordered(columns, costs, costs);
+        fixed (int* p = set)
+        fixed (double* pc = c)
+            Must(Highs_changeColsCostBySet(_highs, set.Length, p, pc), "changeColsCostBySet");
+    }
+
+    public void SetIntegral(IReadOnlyList<int> columns, bool integral)
+    {
+        if (columns.Count == 0) return;
+        int[] set = [.. columns];
+        Array.Sort(set);
+        int[] kinds = new int[set.Length];
+        Array.Fill(kinds, integral ? 1 : 0);
+        fixed (int* p = set, k = kinds) Must(Highs_changeColsIntegralityBySet(_highs, set.Length, p, k), "changeColsIntegralityBySet");
+        _integral += integral ? set.Length : -set.Length;
+    }
+
+    public LinearStatus Solve(LinearMethod method, double secondsAtMost)
+    {
+        bool interior = method == LinearMethod.InteriorPoint;
+        // Interior point without crossover gives duals that are not feasible; presolve throws a warm basis away.
+        Must(Highs_setStringOptionValue(_highs, "solver", interior ? "ipm" : "simplex"), "solver");
+        Must(Highs_setStringOptionValue(_highs, "run_crossover", "on"), "run_crossover");
+        Must(Highs_setStringOptionValue(_highs, "presolve", method is LinearMethod.WarmSimplex or LinearMethod.DualSimplex ? "off" : "on"), "presolve");
+        // 1: dual simplex, 4: primal simplex, which stays feasible when columns are added.
+        Must(Highs_setIntOptionValue(_highs, "simplex_strategy", method == LinearMethod.WarmSimplex ? 4 : 1), "simplex_strategy");
+        if (method is LinearMethod.ColdSimplex or LinearMethod.InteriorPoint) Must(Highs_clearSolver(_highs), "clearSolver");
+        return Run(secondsAtMost);
+    }
+
+    private LinearStatus Run(double secondsAtMost)
+    {
+        Must(Highs_setDoubleOptionValue(_highs, "time_limit", Math.Max(0.01, secondsAtMost) + Clock()), "time_limit");
+        int run = Highs_run(_highs);
+        if (run is not (StatusOk or StatusWarning)) return LinearStatus.Failed;
+        LinearStatus status = StatusNow();
+        ColumnValues = new double[ColumnCount];
+        ReducedCosts = new double[ColumnCount];
+        double[] rows = new double[RowCount];
+        RowDuals = new double[RowCount];
+        fixed (double* cv = ColumnValues, cd = ReducedCosts, rv = rows, rd = RowDuals)
+            Must(Highs_getSolution(_highs, cv, cd, rv, rd), "getSolution");
+        Must(Highs_getDoubleInfoValue(_highs, "objective_function_value", out double objective), "objective");
+        Objective = objective;
+        return status;
+    }
+
+    // HiGHS counts its time limit over the life of the object, not from the call.
+    private double Clock() => Highs_getRunTime(_highs);
+
+    private LinearStatus StatusNow() => Highs_getModelStatus(_highs) switch
+    {
+        7 => LinearStatus.Optimal,
+        8 => LinearStatus.Infeasible,
+        9 or 10 => LinearStatus.Unbounded,
+        13 => LinearStatus.TimeLimit,
+        14 or 16 or 17 => LinearStatus.Stopped,
+        _ => LinearStatus.Failed,
+    };
+
+    public MixedResult SolveMixed(double secondsAtMost, double relativeGap, int? nodesAtMost, double[]? start, int seed)
+    {
+        Must(Highs_setStringOptionValue(_highs, "solver", "choose"), "solver");
+        Must(Highs_setStringOptionValue(_highs, "presolve", "on"), "presolve");
+        Must(Highs_setDoubleOptionValue(_highs, "mip_rel_gap", relativeGap), "mip_rel_gap");
+        Must(Highs_setIntOptionValue(_highs, "mip_max_nodes", nodesAtMost ?? int.MaxValue), "mip_max_nodes");
+        Must(Highs_setIntOptionValue(_highs, "random_seed", seed), "random_seed");
+        if (start is not null)
+            fixed (double* p = start) Must(Highs_setSolution(_highs, p, null, null, null), "setSolution");
+        LinearStatus status = Run(secondsAtMost);
+        Must(Highs_getDoubleInfoValue(_highs, "mip_dual_bound", out double bound), "mip_dual_bound");
+        bool found = Math.Abs(Objective) < 1e29 && ColumnValues.Length == ColumnCount && status != LinearStatus.Infeasible && status != LinearStatus.Failed
+            && Highs_getDoubleInfoValue(_highs, "primal_solution_status", out _) is var _;
+        return new MixedResult(status, found ? ColumnValues : null, found ? Objective : double.NegativeInfinity, bound);
+    }
+
+    public bool[]? BasicColumns()
+    {
+        int[] columnStatus = new int[ColumnCount], rowStatus = new int[RowCount];
+        fixed (int* cs = columnStatus, rs = rowStatus)
+            if (Highs_getBasis(_highs, cs, rs) != StatusOk) return null;
+        return [.. columnStatus.Select(s => s == BasisBasic)];
+    }
+
+    public void Dispose()
+    {
+        if (_highs == nint.Zero) return;
+        Highs_destroy(_highs);
+        _highs = nint.Zero;
+    }
+
+    private static (int[] Set, double[] A, double[] B) Ordered(IReadOnlyList<int> columns, IReadOnlyList<double> a, IReadOnlyList<double> b)
+    {
+        int[] order = [.. Enumerable.Range(0, columns.Count).OrderBy(k => columns[k])];
+        return ([.. order.Select(k => columns[k])], [.. order.Select(k => a[k])], [.. order.Select(k => b[k])]);
+    }
+
+    private static void Must(int status, string what)
+    {
+        if (status is not (StatusOk or StatusWarning))
+            throw new InvalidOperationException($"The linear solver refused '{what}' (status {status}); this is a fault in the model that was built.");
+    }
+}
