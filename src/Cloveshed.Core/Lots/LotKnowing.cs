@@ -1,0 +1,60 @@
+using Cloveshed.Core.Seasons;
+
+namespace Cloveshed.Core.Lots;
+
+/// <summary>
+/// Makes one belief of every lot from cells, samples, its variety and, failing all, a default. A given cell is the point
+/// value always; samples fill empty cells, pulled toward the variety as far as they are few, and give the bands. Formulas:
+/// docs/formulas/lot-knowledge.md.
+/// </summary>
+public static class LotKnowing
+{
+    /// <summary>With the shipped defaults.</summary>
+    public static LotsKnown Know(Season season) => Know(season, LotDefaults.Default);
+
+    /// <summary>With defaults of one's own.</summary>
+    public static LotsKnown Know(Season season, LotDefaults defaults)
+    {
+        var varieties = season.Varieties.ToDictionary(v => v.Id);
+        var group = season.Varieties.Select((v, i) => (v.Id, i)).ToDictionary(p => p.Id, p => p.i);
+        ILookup<LotId, SampleBulb> samples = season.Samples.ToLookup(s => s.Lot);
+        LotEvidence[] lots =
+        [
+            .. season.Lots.GroupBy(r => r.Lot)
+                .Select(rows => new LotEvidence([.. rows], group[rows.First().Variety], [.. samples[rows.Key]])),
+        ];
+        var sizes = new SizeBeliefs(lots, season.Varieties.Count, defaults);
+        var shares = new ShareBeliefs(lots, season.Varieties.Count, defaults);
+        var cloves = new CloveCurves(season, defaults);
+        var known = new Dictionary<LotId, LotKnowledge>(lots.Length);
+        for (int i = 0; i < lots.Length; i++)
+            known.Add(lots[i].Head.Lot, One(season, varieties[lots[i].Head.Variety], lots[i], sizes.Of(i), shares.Of(i), cloves));
+
+        return new LotsKnown(known, [.. sizes.DefaultsTaken(), .. shares.DefaultsTaken(), .. cloves.DefaultsTaken()]);
+    }
+
+    private static LotKnowledge One(
+        Season season, Variety variety, LotEvidence lot, SizeBelief size, ShareBelief shares, CloveCurves cloves)
+    {
+        double[] classes = [.. season.Sizes.Select(s => size.Curve.MassShare(variety.BulbLaw, s.MinMm, s.MaxMm))];
+        (double[] grades, double ungraded) = cloves.Of(variety, size.Curve.MeanG);
+        (Band mean, Band[] bands) = size.Belief.Bands(variety.BulbLaw, season.Sizes);
+        var sources = new LotSources(size.Mean, size.Spread, shares.By, lot.Weighed);
+        return new LotKnowledge(
+            lot.Head.Lot, variety.Id, size.Curve.MeanG, size.Curve.Cv, classes, Math.Max(0, 1 - classes.Sum()), grades, ungraded,
+            shares.Point.Fresh, shares.Point.Crack, bands, mean, shares.Fresh, shares.Crack, shares.Waste, sources, InWords(sources));
+    }
+
+    private static string InWords(LotSources s)
+    {
+        string Word(KnownBy by) => by switch
+        {
+            KnownBy.Given => "given",
+            KnownBy.Samples => $"samples n={s.SampledBulbs}, shrunk toward variety",
+            KnownBy.Variety => "variety",
+            KnownBy.AllLots => "all lots",
+            _ => "default",
+        };
+        return s.Mean == s.Spread ? Word(s.Mean) : $"mean: {Word(s.Mean)}; spread: {Word(s.Spread)}";
+    }
+}
