@@ -22,8 +22,7 @@ public static class Scenario
 
     public static IReadOnlyList<(string Path, string Text)> Files(ulong seed)
     {
-        IReadOnlyList<Lot> lots = [.. CarriedOver.Draw(seed), .. NewCrop.Draw(seed)];
-        IReadOnlyList<LotKnowledge> known = LotKnowledge.Of(lots, seed);
+        IReadOnlyList<LotKnowledge> known = LotKnowledge.Of([.. CarriedOver.Draw(seed), .. NewCrop.Draw(seed)], seed);
         IReadOnlyList<OrderLine> orders = OrderBook.Draw(seed);
         IReadOnlyList<MarketWeek> market = Market.Draw(seed);
         return
@@ -47,7 +46,7 @@ public static class Scenario
             ("demo-season/market.csv", Market.File(market)),
             ("demo-season/seed-needs.csv", SeedNeeds.File()),
             ("demo-season/sell-as-is.csv", SeedNeeds.AsIsFile()),
-            ("demo-truth/lots.csv", TruthFiles.Lots(lots)),
+            ("demo-truth/lots.csv", TruthFiles.Lots([.. known.Select(k => k.Lot)])),
             ("demo-truth/market.csv", Market.TruthFile(market)),
             ("demo-truth/place-weeks.csv", YardYear.TruthFile(seed)),
             ("demo-truth/README.md", TruthFiles.Readme()),

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Cloveshed.DemoSeason.Basin;
 using Cloveshed.DemoSeason.Draws;
 using Cloveshed.DemoSeason.Text;
@@ -24,16 +25,24 @@ public sealed record LotKnowledge(
         Dictionary<string, double> fields = lots.Select(l => l.Field).Distinct()
             .ToDictionary(f => f, _ => draw.Factor(0.04), StringComparer.Ordinal);
         // Late digs are the ones that the samplers had not come to: the unsampled are drawn from the second half.
-        List<int> late = [.. Enumerable.Range(0, lots.Count).Where(i => !lots[i].CarriedOver).Skip(30)];
-        List<string> unsampled = [];
+        List<Lot> late = [.. lots.Where(l => !l.CarriedOver).OrderBy(l => l.Harvested).Skip(30)];
+        List<Lot> unsampled = [];
         while (unsampled.Count < NotSampled)
         {
             int at = draw.Whole(0, late.Count - 1);
-            unsampled.Add(lots[late[at]].Id);
+            unsampled.Add(late[at]);
             late.RemoveAt(at);
         }
 
-        return [.. lots.Select(l => One(draw, l, fields[l.Field], unsampled.IndexOf(l.Id)))];
+        // Numbers follow the days on which the lots are expected: the real order is not known yet.
+        IEnumerable<LotKnowledge> known = [.. lots.Select(l => One(draw, l, fields[l.Field], unsampled.IndexOf(l)))];
+        return
+        [
+            .. known.Where(k => k.Lot.CarriedOver),
+            .. known.Where(k => !k.Lot.CarriedOver).OrderBy(k => k.Harvested).ThenBy(k => k.Lot.Variety.Name, StringComparer.Ordinal)
+                .ThenBy(k => k.Lot.Field, StringComparer.Ordinal)
+                .Select((k, i) => k with { Lot = k.Lot with { Id = string.Create(CultureInfo.InvariantCulture, $"26-{i + 1:000}") } }),
+        ];
     }
 
     public static string File(IReadOnlyList<LotKnowledge> known)

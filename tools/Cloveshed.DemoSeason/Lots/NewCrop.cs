@@ -1,4 +1,3 @@
-using System.Globalization;
 using Cloveshed.DemoSeason.Basin;
 using Cloveshed.DemoSeason.Draws;
 using Cloveshed.DemoSeason.Shed;
@@ -6,7 +5,7 @@ using NodaTime;
 
 namespace Cloveshed.DemoSeason.Lots;
 
-/// <summary>The lots of this year's crop, drawn planting by planting and numbered in the order in which they are to be dug.</summary>
+/// <summary>The lots of this year's crop, drawn planting by planting; they are numbered when they are known.</summary>
 public static class NewCrop
 {
     // Which lots of each planting, counted in the order of digging, are grown organic, treated, graded for seed or held.
@@ -43,8 +42,7 @@ public static class NewCrop
             }
         }
 
-        return [.. lots.OrderBy(l => l.Harvested).ThenBy(l => l.Variety.Name, StringComparer.Ordinal).ThenBy(l => l.Field, StringComparer.Ordinal)
-            .Select((l, i) => l with { Id = string.Create(CultureInfo.InvariantCulture, $"26-{i + 1:000}") })];
+        return lots;
     }
 
     private static Lot One(Draw draw, Planting planting, int index, string field, double size)

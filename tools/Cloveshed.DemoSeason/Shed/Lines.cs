@@ -24,7 +24,7 @@ public static class Lines
             "min_run", "setup_hours");
         t.Row(PackOne, "fresh", 3600, 40, 8, 395m, 540m, 15, 8000, 0.6m);
         t.Row(PackTwo, "fresh", 2200, 40, 10, 262m, 355m, 10, 4000, 0.4m);
-        t.Row(Cracker, "crack", 3500, 40, 8, 305m, 415m, 11, 10000, 0.5m);
+        t.Row(Cracker, "crack", 3900, 40, 8, 318m, 432m, 11, 10000, 0.5m);
         t.Row(SeedLine, "seed", 3000, 40, 10, 228m, 310m, 8, 6000, 0.8m);
         return t.ToString();
     }
@@ -68,8 +68,8 @@ public static class Lines
             int hours = w switch
             {
                 < 2 => 1500,
-                < 5 => 1260,
-                < 10 => 1200,
+                < 5 => 980,
+                < 10 => 930,
                 < 17 => 2050,
                 < 28 => 1950,
                 _ => 1750,
