@@ -44,7 +44,7 @@ public sealed record RunRow(
 /// <summary>sorted.csv: mass sorted out of a fresh run.</summary>
 public sealed record SortedRow(string Run, LotId Lot, int Week, double Mass);
 
-/// <summary>made.csv.</summary>
+/// <summary>made.csv: units of a product that a run makes of a lot; an expectation, so Units may be fractional.</summary>
 public sealed record MadeRow(string Run, int Week, ProductId Product, LotId Lot, double Units, double Mass);
 
 /// <summary>fills.csv: Product is what is shipped, which may be larger than, or the organic twin of, what was ordered.</summary>
