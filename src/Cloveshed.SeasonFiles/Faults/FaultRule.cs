@@ -1,0 +1,27 @@
+namespace Cloveshed.SeasonFiles.Faults;
+
+/// <summary>What a season's files are held to: each rule has its texts in <see cref="FaultTexts"/>.</summary>
+public enum FaultRule
+{
+    // The folder and its files
+    FolderMissing, FolderEmpty, FileMissing, FileUnreadable, FileTooLarge, FileEmpty,
+    // Rows as such
+    NotUtf8, Separator, ColumnMissing, ColumnTwice, FieldCount, EmptyRow, QuoteInField, TextAfterQuote, QuoteNeverClosed, TooManyRows,
+    // Cells by themselves
+    CellEmpty, TextTooLong, Number, DecimalComma, NotFinite, Whole, Range, LimitRange, ShareRange, PercentRange, CelsiusRange,
+    Date, Monday, YesNo, Word, ReservedName,
+    // season.json
+    Json, JsonKind, JsonKeyMissing, JsonKeyTwice, Contract, Currency, AsOfAfterSeason,
+    // Cells of a row together
+    MinNotBelowMax, LowAboveHigh, SharesAboveOne, CloveLawInParts, ShipFromAfterDue,
+    // Rows of one file together
+    KeyTwice, SizeGap, SizeOpenEnd, GradesOverlap, LotDiffers,
+    // Files together
+    Unknown, YieldMissing, RowOverfull, PlaceOverfull, SealedAfterAsOf, NotSealable, HarvestedAfterSealing, MadeAfterAsOf,
+}
+
+/// <summary>What a person is warned about.</summary>
+public enum WarningRule
+{
+    UnknownFile, UnknownColumn, UnknownKey, OutsideSeason, LotAfterSeason, SamplesOfLeftOut, HumidityLikeShare, HoursAboveWeek,
+}

@@ -1,0 +1,38 @@
+namespace Cloveshed.SeasonFiles.Faults;
+
+/// <summary>Every text of a warning, in English and Spanish.</summary>
+internal static class WarningTexts
+{
+    public static string Of(WarningRule rule, TextLanguage language)
+    {
+        (string english, string spanish) = rule switch
+        {
+            WarningRule.UnknownFile => (
+                "not a file of a season; it was left alone",
+                "no es un archivo de temporada; no se tocó"),
+            WarningRule.UnknownColumn => (
+                "this column is not known and was left out",
+                "esta columna no se conoce y se dejó fuera"),
+            WarningRule.UnknownKey => (
+                "this key is not known and was left out",
+                "esta clave no se conoce y se dejó fuera"),
+            WarningRule.OutsideSeason => (
+                "{0} rows name weeks outside the season and were left out (first on this line)",
+                "{0} filas nombran semanas fuera de la temporada y se dejaron fuera (la primera en esta línea)"),
+            WarningRule.LotAfterSeason => (
+                "lot {0} in {1} starts after the season and was left out",
+                "el lote {0} en {1} empieza después de la temporada y se dejó fuera"),
+            WarningRule.SamplesOfLeftOut => (
+                "{0} samples are of lots that start after the season and were left out (first on this line)",
+                "{0} muestras son de lotes que empiezan después de la temporada y se dejaron fuera (la primera en esta línea)"),
+            WarningRule.HumidityLikeShare => (
+                "{0} was read as {0} percent; if a share was meant, write it as percent",
+                "{0} se leyó como {0} por ciento; si es una proporción, escríbala en porcentaje"),
+            WarningRule.HoursAboveWeek => (
+                "{0} hours are more than the 168 of a week; right only if the row stands for several machines",
+                "{0} horas son más que las 168 de una semana; solo es correcto si la fila representa varias máquinas"),
+            _ => throw new ArgumentOutOfRangeException(nameof(rule), rule, null),
+        };
+        return language == TextLanguage.Spanish ? spanish : english;
+    }
+}

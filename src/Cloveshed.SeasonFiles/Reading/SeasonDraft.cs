@@ -1,0 +1,40 @@
+using Cloveshed.Core.Seasons;
+using Cloveshed.SeasonFiles.Faults;
+
+namespace Cloveshed.SeasonFiles.Reading;
+
+/// <summary>A season while its files are read: the rows so far, the names that later files refer to, and the faults.</summary>
+internal sealed class SeasonDraft(FaultList faults)
+{
+    public FaultList Faults { get; } = faults;
+
+    public SeasonFrame Frame { get; set; } = SeasonFrame.Nothing;
+
+    public List<SizeClass> Sizes { get; } = [];
+    public List<Variety> Varieties { get; } = [];
+    public List<Place> Places { get; } = [];
+    public List<PlaceWeek> PlaceWeeks { get; } = [];
+    public List<(LotRow Row, int Line)> Lots { get; } = [];
+    public List<(SampleBulb Bulb, int Line)> Samples { get; } = [];
+    public List<ModeYield> Yields { get; } = [];
+    public List<Line> Lines { get; } = [];
+    public List<LineWeek> LineWeeks { get; } = [];
+    public List<PeopleWeek> People { get; } = [];
+    public List<Product> Products { get; } = [];
+    public List<CloveGrade> CloveGrades { get; } = [];
+    public List<StockRow> Stock { get; } = [];
+    public List<SealedRoom> SealedRooms { get; } = [];
+    public List<OrderLine> Orders { get; } = [];
+    public List<MarketWeek> Market { get; } = [];
+    public List<SeedNeed> SeedNeeds { get; } = [];
+    public List<AsIsPrice> AsIsPrices { get; } = [];
+
+    public KnownNames SizeNames { get; } = new("sizes.csv", "class");
+    public KnownNames GradeNames { get; } = new("clove-grades.csv", "grade");
+    public KnownNames VarietyNames { get; } = new("varieties.csv", "variety");
+    public KnownNames PlaceNames { get; } = new("places.csv", "place");
+    public KnownNames LotNames { get; } = new("lots.csv", "lot");
+    public KnownNames LineNames { get; } = new("lines.csv", "line");
+    public KnownNames ModeNames { get; } = new("yields.csv", "mode");
+    public KnownNames ProductNames { get; } = new("products.csv", "product");
+}
