@@ -20,8 +20,8 @@ public static class Products
     // the classes between are scaled. Prices of cloves are invented.
     public static readonly IReadOnlyList<Product> All =
     [
-        new("Small tube 30", true, "Small tube", 30, 1.55m, 4, false, 20.5, 165_000, true),
-        new("Medium tube 30", true, "Medium tube", 30, 1.55m, 4, false, 25.0, 255_000, true),
+        new("Small tube 30", true, "Small tube", 30, 1.55m, 4, false, 20.5, 140_000, true),
+        new("Medium tube 30", true, "Medium tube", 30, 1.55m, 4, false, 25.0, 240_000, true),
         new("Large tube 30", true, "Large tube", 30, 1.60m, 4, false, 30.5, 410_000, true),
         new("Giant 30", true, "Giant", 30, 1.60m, 4, false, 36.0, 480_000, true),
         new("Jumbo 30", true, "Jumbo", 30, 1.65m, 4, false, 43.0, 900_000, true),
@@ -33,11 +33,11 @@ public static class Products
         new("Extra jumbo 10", true, "Extra jumbo", 10, 0.95m, 3, false, 17.4, 240_000, false),
         new("Organic jumbo 30", true, "Jumbo", 30, 1.80m, 4, true, 69.0, 110_000, true),
         new("Organic extra jumbo 30", true, "Extra jumbo", 30, 1.80m, 4, true, 78.0, 190_000, false),
-        new("Peeling stock large", false, "Peeling large", 50, 1.35m, 3, false, 84.0, 1_080_000, false),
+        new("Peeling stock large", false, "Peeling large", 50, 1.35m, 3, false, 84.0, 1_030_000, false),
         new("Peeling stock medium", false, "Peeling medium", 50, 1.35m, 3, false, 74.0, 1_540_000, false),
         new("Chopping stock", false, "Chopping", 50, 1.25m, 2, false, 57.0, 1_200_000, false),
         new("Small cloves", false, "Small", 50, 1.25m, 2, false, 40.0, 420_000, false),
-        new("Seasoning stock", false, "Seasoning", 50, 1.15m, 2, false, 24.0, 90_000, false),
+        new("Seasoning stock", false, "Seasoning", 50, 1.15m, 2, false, 24.0, 45_000, false),
     ];
 
     public static int Index(string name)

@@ -22,9 +22,9 @@ public static class Lines
         Table t = new(
             "line", "mode", "rate_per_hour", "hours_per_week", "overtime_hours", "cost_per_hour", "overtime_cost_per_hour", "heads",
             "min_run", "setup_hours");
-        t.Row(PackOne, "fresh", 3600, 40, 8, 395m, 540m, 15, 8000, 0.6m);
-        t.Row(PackTwo, "fresh", 2200, 40, 10, 262m, 355m, 10, 4000, 0.4m);
-        t.Row(Cracker, "crack", 3900, 40, 8, 318m, 432m, 11, 10000, 0.5m);
+        t.Row(PackOne, "fresh", 3400, 40, 8, 395m, 540m, 15, 8000, 0.6m);
+        t.Row(PackTwo, "fresh", 2100, 40, 10, 262m, 355m, 10, 4000, 0.4m);
+        t.Row(Cracker, "crack", 3700, 40, 8, 318m, 432m, 11, 10000, 0.5m);
         t.Row(SeedLine, "seed", 3000, 40, 10, 228m, 310m, 8, 6000, 0.8m);
         return t.ToString();
     }
@@ -68,8 +68,8 @@ public static class Lines
             int hours = w switch
             {
                 < 2 => 1500,
-                < 5 => 980,
-                < 10 => 930,
+                < 5 => 1010,
+                < 10 => 970,
                 < 17 => 2050,
                 < 28 => 1950,
                 _ => 1750,
