@@ -1,0 +1,88 @@
+using Cloveshed.Core;
+using Cloveshed.Core.Seasons;
+using Cloveshed.Pictures.Markup;
+using Cloveshed.Pictures.Reading;
+
+namespace Cloveshed.Pictures.Board;
+
+/// <summary>The lines beneath the threads: in each week blocks as wide as their share of the hours that the line has.</summary>
+internal static class BoardLanes
+{
+    public const double Pitch = 46;
+    private const double BlockHeight = 24;
+
+    /// <summary>Blocks stand side by side from the week's left edge; the full width is regular and overtime hours together.</summary>
+    public static Dictionary<(LineId, int, LotId), BlockPlace> Place(SeasonBoardFacts facts, WeekAxis axis, double top)
+    {
+        var places = new Dictionary<(LineId, int, LotId), BlockPlace>();
+        for (int i = 0; i < facts.Lines.Count; i++)
+        {
+            foreach (LaneWeek week in facts.Lines[i].Weeks)
+            {
+                double x = axis.X(week.Week) + 1;
+                foreach (LanePart part in week.Parts)
+                {
+                    double width = Width(part.Hours, week, axis);
+                    if (!part.FromSorted)
+                    {
+                        places.TryAdd((facts.Lines[i].Line, week.Week, part.Lot), new BlockPlace(x, width, top + i * Pitch));
+                    }
+                    x += width;
+                }
+            }
+        }
+        return places;
+    }
+
+    public static void Draw(
+        Drawing plot, Drawing names, SeasonBoardFacts facts, WeekAxis axis, double top,
+        Dictionary<(LineId, int, LotId), BlockPlace> blocks, Reader reader)
+    {
+        HashSet<LotId> shown = [.. facts.Lots.Select(l => l.Lot)];
+        for (int i = 0; i < facts.Lines.Count; i++)
+        {
+            LineLane lane = facts.Lines[i];
+            double y = top + i * Pitch;
+            plot.Line(0, y + BlockHeight + .5, axis.Width, y + BlockHeight + .5, "lane-rule");
+            foreach (LaneWeek week in lane.Weeks)
+            {
+                DrawWeek(plot, lane, week, axis, y, shown, reader);
+            }
+            double used = lane.Weeks.Sum(w => w.Hours + w.OvertimeHours);
+            names.Text(SeasonBoard.NamesWidth - 10, y + 13, Drawing.Fit(lane.Line.Text, 170, 13), "name", "end");
+            names.Text(SeasonBoard.NamesWidth - 10, y + 27,
+                reader.Say(Say.LaneHours, reader.Mode(lane.Mode), reader.Number(used, 0), reader.Number(lane.Weeks.Sum(w => w.Available + w.OvertimeAvailable), 0)),
+                "under-name", "end");
+        }
+    }
+
+    private static void DrawWeek(
+        Drawing plot, LineLane lane, LaneWeek week, WeekAxis axis, double y, HashSet<LotId> shown, Reader reader)
+    {
+        double x = axis.X(week.Week) + 1;
+        double whole = axis.Step - 2;
+        if (week.Available + week.OvertimeAvailable <= 0)
+        {
+            return;
+        }
+        string kind = BoardThreads.Name(lane.Mode);
+        string title = reader.Say(Say.LaneWeekTitle, lane.Line, reader.Week(week.Week), reader.Hours(week.Hours + week.OvertimeHours),
+            reader.Hours(week.Available), reader.Hours(week.OvertimeAvailable));
+        double at = x;
+        foreach (LanePart part in week.Parts)
+        {
+            double width = Width(part.Hours, week, axis);
+            bool other = part.FromSorted || !shown.Contains(part.Lot);
+            plot.Rect(at, y, Math.Max(0.6, width - (width > 2.5 ? 0.6 : 0)), BlockHeight, (other ? "other b-" : "b-") + kind, title);
+            at += width;
+        }
+        double regular = whole * week.Available / (week.Available + week.OvertimeAvailable);
+        double used = Math.Min(regular, whole * week.Hours / (week.Available + week.OvertimeAvailable));
+        plot.Rect(x, y + BlockHeight + 4, regular, 3, "hours-free");
+        plot.Rect(x, y + BlockHeight + (week.Full ? 3 : 4), used, week.Full ? 5 : 3, week.Full ? "hours-full" : "hours-used");
+        plot.Rect(x + regular, y + BlockHeight + 3, whole * week.OvertimeHours / (week.Available + week.OvertimeAvailable), 5, "hours-over");
+    }
+
+    private static double Width(double hours, LaneWeek week, WeekAxis axis) =>
+        week.Available + week.OvertimeAvailable <= 0 ? 0 : (axis.Step - 2) * hours / (week.Available + week.OvertimeAvailable);
+}

@@ -1,0 +1,63 @@
+using Cloveshed.Core;
+using Cloveshed.Core.Answers;
+using Cloveshed.Core.Seasons;
+using Cloveshed.Pictures.Paths;
+using NodaTime;
+
+namespace Cloveshed.Pictures.Keeping;
+
+/// <summary>A planned run, or a sale as is (Mode null), on a keeping bar, with the life used when its week begins.</summary>
+public sealed record KeepingRun(int Week, LineMode? Mode, double Mass, double LifeUsed);
+
+/// <summary>
+/// One lot from digging to its last good day, on the first of its paths to expire. Times are weeks and parts of weeks from
+/// the season's start, negative before it. LifeAt: the week at which each quarter of the life is used; a quarter that is not
+/// reached in view is missing. ClearedAt: the end of the last week in which any stands; null: some stands to the end.
+/// </summary>
+public sealed record KeepingBar(
+    LotId Lot, VarietyId Variety, double Net, double Dug, double Starts, IReadOnlyList<double> LifeAt, double? LastGood, double? LastGoodElsewhere,
+    double? ClearedAt, double LifeUsedWhenCleared, IReadOnlyList<KeepingRun> Runs);
+
+/// <summary>What a keeping chart shows: first to expire on top, what outlasts the view at the bottom.</summary>
+public sealed record KeepingFacts(SeasonSettings Settings, IReadOnlyList<KeepingBar> Bars)
+{
+    public static KeepingFacts From(Season season, PlanAnswer answer)
+    {
+        var book = new PathBook(season, answer);
+        ILookup<LotId, PathLine> paths = book.All.ToLookup(p => p.Lot);
+        ILookup<LotId, RunRow> runs = answer.Runs.Where(r => !r.FromSorted).ToLookup(r => r.Lot);
+        ILookup<LotId, AsIsRow> asIs = answer.AsIs.Where(a => !a.Discarded).ToLookup(r => r.Lot);
+        IEnumerable<KeepingBar> bars = season.Lots.GroupBy(l => l.Lot).Where(g => paths.Contains(g.Key))
+            .Select(g => Bar(g, [.. paths[g.Key]], [.. runs[g.Key]], [.. asIs[g.Key]], season.Settings, book));
+        return new KeepingFacts(season.Settings,
+            [.. bars.OrderBy(b => b.LastGood ?? double.MaxValue).ThenBy(b => b.ClearedAt ?? double.MaxValue).ThenBy(b => b.Lot.Text, StringComparer.Ordinal)]);
+    }
+
+    private static KeepingBar Bar(
+        IGrouping<LotId, LotRow> rows, IReadOnlyList<PathLine> paths, IReadOnlyList<RunRow> runs, IReadOnlyList<AsIsRow> asIs,
+        SeasonSettings settings, PathBook book)
+    {
+        double net = paths.Sum(p => p.MassAtStart);
+        PathLine[] used = [.. paths.Where(p => p.MassAtStart > net * 1e-6)];
+        PathLine first = used.OrderBy(p => p.LifeEndsAt() ?? double.MaxValue).ThenByDescending(p => p.MassAtStart).FirstOrDefault() ?? paths[0];
+        double? last = first.LifeEndsAt();
+        double? latest = used.Any(p => p.LifeEndsAt() is null) ? null : used.Max(p => p.LifeEndsAt());
+        LocalDate dug = rows.Min(r => r.Harvested);
+        int start = paths.Min(p => p.FirstWeek);
+        int? cleared = null;
+        if (used.All(p => p.EndMassAtStart <= net * 1e-6))
+        {
+            cleared = Enumerable.Range(start, settings.Weeks - start).LastOrDefault(w => used.Sum(p => p.StandingAtStart(w)) > net * 1e-6, start) + 1;
+        }
+        IEnumerable<KeepingRun> marks = runs.GroupBy(r => (r.Week, r.Mode)).Select(g =>
+                new KeepingRun(g.Key.Week, g.Key.Mode, g.Sum(r => r.MassIn), g.Max(r => book[r.Path!].State(r.Week).LifeUsed)))
+            .Concat(asIs.GroupBy(a => a.Week).Select(g =>
+                new KeepingRun(g.Key, null, g.Sum(a => a.Mass), g.Max(a => book[a.Path].State(a.Week).LifeUsed))));
+        double usedWhenCleared = runs.Select(r => book[r.Path!].State(r.Week).LifeUsed)
+            .Concat(asIs.Select(a => book[a.Path].State(a.Week).LifeUsed)).DefaultIfEmpty(0).Max();
+        return new KeepingBar(
+            rows.Key, rows.First().Variety, net, Period.DaysBetween(settings.FirstWeek, dug) / 7.0, start,
+            [.. Enumerable.Range(1, 3).Select(q => first.LifeReaches(q / 4.0)).TakeWhile(w => w is not null).Select(w => w!.Value)],
+            last, latest != last ? latest : null, cleared, usedWhenCleared, [.. marks.OrderBy(m => m.Week)]);
+    }
+}

@@ -1,0 +1,61 @@
+namespace Cloveshed.Pictures.Markup;
+
+/// <summary>A column; numbers are set flush right in tabular figures.</summary>
+public sealed record Column(string Head, bool Number = false);
+
+/// <summary>A cell. Language is given where the words come from the season's files, not from the text tables.</summary>
+public sealed record Cell(string Text, string? Language = null)
+{
+    public static implicit operator Cell(string text) => new(text);
+
+    public static Cell ToCell(string text) => new(text);
+}
+
+/// <summary>The numbers of a picture or a section as rows. The first cell of a row names it.</summary>
+public sealed record DataTable(
+    string Caption, IReadOnlyList<Column> Columns, IReadOnlyList<IReadOnlyList<Cell>> Rows, IReadOnlyList<Cell>? Total = null)
+{
+    /// <summary>The table in a box of its own that scrolls sideways, reachable by keyboard.</summary>
+    public MarkupText Write(string? name = null)
+    {
+        var markup = new MarkupText();
+        markup.Open("div", ("class", "table-box"), ("tabindex", "0"), ("role", "region"), ("aria-label", Caption));
+        markup.Open("table", ("data-table", name)).Element("caption", Caption);
+        markup.Open("thead").Open("tr");
+        foreach (Column column in Columns)
+        {
+            markup.Element("th", column.Head, ("scope", "col"), ("class", column.Number ? "n" : null));
+        }
+        markup.Close("tr").Close("thead").Open("tbody");
+        foreach (IReadOnlyList<Cell> row in Rows)
+        {
+            WriteRow(markup, row);
+        }
+        markup.Close("tbody");
+        if (Total is not null)
+        {
+            markup.Open("tfoot");
+            WriteRow(markup, Total);
+            markup.Close("tfoot");
+        }
+        return markup.Close("table").Close("div").NewLine();
+    }
+
+    private void WriteRow(MarkupText markup, IReadOnlyList<Cell> row)
+    {
+        markup.Open("tr");
+        for (int i = 0; i < row.Count; i++)
+        {
+            string? kind = Columns[i].Number ? "n" : null;
+            if (i == 0)
+            {
+                markup.Element("th", row[i].Text, ("scope", "row"), ("class", kind), ("lang", row[i].Language));
+            }
+            else
+            {
+                markup.Element("td", row[i].Text, ("class", kind), ("lang", row[i].Language));
+            }
+        }
+        markup.Close("tr").NewLine();
+    }
+}

@@ -1,0 +1,76 @@
+namespace Cloveshed.Pictures.Markup;
+
+/// <summary>An SVG being drawn, in its own units (one unit is one CSS pixel at natural size). Colours come by class.</summary>
+public sealed class Drawing(double width, double height)
+{
+    private readonly MarkupText body = new();
+
+    public double Width => width;
+
+    public double Height => height;
+
+    public Drawing Rect(double x, double y, double w, double h, string kind, string? title = null, double round = 0)
+    {
+        if (w <= 0 || h <= 0)
+        {
+            return this;
+        }
+        return Shape("rect", title, ("class", kind), ("x", N(x)), ("y", N(y)), ("width", N(w)), ("height", N(h)),
+            ("rx", round > 0 ? N(round) : null));
+    }
+
+    public Drawing Line(double x1, double y1, double x2, double y2, string kind) =>
+        Shape("line", null, ("class", kind), ("x1", N(x1)), ("y1", N(y1)), ("x2", N(x2)), ("y2", N(y2)));
+
+    public Drawing Path(string d, string kind, string? title = null, double? strokeWidth = null) =>
+        Shape("path", title, ("class", kind), ("d", d), ("stroke-width", strokeWidth is { } w ? N(w) : null));
+
+    public Drawing Circle(double x, double y, double r, string kind, string? title = null) =>
+        Shape("circle", title, ("class", kind), ("cx", N(x)), ("cy", N(y)), ("r", N(r)));
+
+    /// <summary>Anchor is start, middle or end.</summary>
+    public Drawing Text(double x, double y, string text, string kind, string anchor = "start")
+    {
+        body.Element("text", text, ("class", kind), ("x", N(x)), ("y", N(y)), ("text-anchor", anchor == "start" ? null : anchor));
+        return this;
+    }
+
+    public Drawing Add(Drawing other)
+    {
+        body.Add(other.body);
+        return this;
+    }
+
+    /// <summary>The whole picture; Label null hides it from screen readers (a label column beside a named picture).</summary>
+    public string ToSvg(string kind, string? label)
+    {
+        var svg = new MarkupText();
+        svg.Open("svg", ("xmlns", "http://www.w3.org/2000/svg"), ("class", kind), ("viewBox", $"0 0 {N(width)} {N(height)}"),
+            ("width", N(width)), ("height", N(height)), ("role", label is null ? null : "img"), ("aria-label", label),
+            ("aria-hidden", label is null ? "true" : null));
+        return svg.Add(body).Close("svg").ToString();
+    }
+
+    /// <summary>Cuts a label to what fits; the full name stays in the table behind the picture.</summary>
+    /// <param name="em">Font size. Widths are taken as 0.55 em a character, an estimate for this face, no source.</param>
+    public static string Fit(string text, double room, double em)
+    {
+        int most = Math.Max(3, (int)(room / (0.55 * em)));
+        return text.Length <= most ? text : string.Concat(text.AsSpan(0, most - 1).TrimEnd(), "…");
+    }
+
+    private Drawing Shape(string tag, string? title, params ReadOnlySpan<(string Name, string? Value)> attributes)
+    {
+        if (title is null)
+        {
+            body.Empty(tag, attributes);
+        }
+        else
+        {
+            body.Open(tag, attributes).Element("title", title).Close(tag);
+        }
+        return this;
+    }
+
+    private static string N(double value) => MarkupText.Number(value);
+}

@@ -1,0 +1,71 @@
+namespace Cloveshed.Pictures.Reading;
+
+/// <summary>Everything that a page says, by key; the words are in the text table of each language.</summary>
+public enum Say
+{
+    // Language and dates
+    LanguageTag, DayPattern, DayYearPattern, Months, ShortMonths,
+
+    // The page
+    PageTitle, SkipToContent, Contents, TableBehind, Total, Foot,
+
+    // Words of the trade
+    Lot, Variety, FieldHead, KindOpen, KindCold, KindSealed, ModeFresh, ModeCrack, ModeSeed, SoldAsIs, FirmWord, ForecastWord,
+    FullWord, AsOf, WeekOf, EndOfWeek, AfterSeason, StandsAtEnd, NotComputed, NoLimit,
+
+    // Column heads
+    WeekHead, LineHead, WorkHead, MassHead, HoursHead, OvertimeHead, AvailableHead, OvertimeAvailableHead, FullHead, WhereHead,
+    LastRunHead, LastGoodDayHead, WorthHead, DugHead, ClearedHead, LifeUsedAtLastRunHead, RunsHead, ProductHead, NetHead,
+    OrderedHead, StockHead, MadeHead, ShippedHead, SoldHead, LeftHead, HeldForOrdersHead, BeyondHead, FromHead, ToHead, EndHead,
+    ShareHead, KindHead, MoneyHead, FromPlaceHead, IntoHead, ReasonHead, OrderHead, CustomerHead, DueHead, FirmHead, ShortHead,
+    LateHead, WeeksLateHead, WhyHead, OnTimeHead, FilledHead, OrderedMoneyHead, ShortMoneyHead, ByHead, SeedClassHead, NeedHead,
+    KeptHead, MissingHead, MissingCostHead, RoomHead, AirHead, SealedHead, OpenedHead, EmptyByHead, LotsHead, BinsHead, NameHead,
+    OneMoreHead, WeeksBindingHead, MostHead, MostInHead, DefaultHead, DefaultValueHead, MinusFifthHead, PlusFifthHead,
+
+    // Head
+    HeadDates, HeadValue, HeadProven, HeadProvenGivenRooms, HeadStatus, StatusGapReached, StatusTimeReached, StatusCancelled,
+    FigureOnTime, FigureOnTimeOf, FigureLate, FigureLateOf, FigureShort, FigureShortOf, FigureSeed, FigureSeedOf, FigureSeedNone,
+    FigureIn, FigureInOf,
+
+    // Money
+    MoneyTitle, MoneyLead, RevenueCaption, CostsCaption, RevenueOrders, RevenueMarket, RevenueAsIs, RevenueEnd, CostMaking,
+    CostLine, CostOvertime, CostStorage, CostPlace, CostMoves, CostLate, CostShort, CostSeedShort,
+
+    // What to do first
+    FirstTitle, FirstLead, FirstCaption, FirstNone, IntoUnits, IntoSeed, SortedOf,
+
+    // Season board
+    BoardName, BoardLead, BoardLeadTop, BoardAllFold, BoardLotsCaption, BoardRunsCaption, BoardLinesCaption, BoardSummary,
+    BoardSummaryLine, BoardSummaryRoom, BoardSummaryRoomClosed, LaneHours, LaneWeekTitle, TurnTitle, LastGoodDayTitle, RoomOpens,
+    RoomOpensToEmpty, RoomWindowTitle, StayWords, LegendWindow, LegendFlag, LegendOther, LegendHours, LegendFull,
+
+    // Keeping chart
+    KeepingName, KeepingLead, KeepingRestFold, KeepingCaption, KeepingSummary, KeepingSummaryFirst, KeepingSummaryNone,
+    KeepingSummaryMargin, KeepingRunTitle, RunWords, LegendLife, LegendThin, LegendLonger,
+
+    // Promise strip
+    PromiseName, PromiseLead, PromiseRowWords, NextCarton, PromiseTotalsCaption, PromiseByWeekCaption, PromiseSummary,
+    PromiseSummaryDearest, PromiseWeekTitle, LegendShipped, LegendSold, LegendBeyond, LegendPrice,
+
+    // Pound flow
+    FlowTitle, FlowClosing, FlowSummary, FlowStreamsCaption, FlowEndsCaption, FlowStood, FlowDug, FlowFresh, FlowSorted,
+    FlowCracker, FlowSeedLine, FlowPacked, FlowCloves, FlowSeed, FlowSeedOver, FlowAsIs, FlowStanding, FlowSkins, FlowWaste,
+    FlowUngraded, FlowUncracked, FlowShrink, FlowDiscarded, FlowUnexplained,
+
+    // Orders
+    OrdersTitle, OrdersLead, OrdersNoneShort, ShortCaption, LateFold, LateCaption, OrdersByProductFold, ByProductCaption,
+
+    // Seed
+    SeedTitle, SeedAllKept, SeedMissing, SeedCaption, SeedRunsFold, SeedRunsCaption,
+
+    // Rooms and cautions
+    RoomsTitle, RoomsCaption, RoomsNone, StaysClosed, AirWords, CautionTitle, CautionNotSafe, CautionOxygen,
+    CautionCarbonDioxide, CautionEntry, CautionAlone, CautionCodes, CautionStacking, CautionMachines,
+
+    // Worths
+    WorthsTitle, WorthsLead, WorthsNone, WorthsCaption, WorthsFold, WorthsByWeekCaption, WorthLine, WorthPeople, WorthPlace,
+    WorthSeed, WorthPerHour, WorthPerBin, WorthPerMass,
+
+    // What it rests on
+    BasisTitle, DefaultsLead, DefaultsNone, DefaultsCaption, WarningsTitle, WarningsNone,
+}

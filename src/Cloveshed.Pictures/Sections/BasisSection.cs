@@ -1,0 +1,35 @@
+using Cloveshed.Core.Answers;
+using Cloveshed.Pictures.Markup;
+using Cloveshed.Pictures.Reading;
+
+namespace Cloveshed.Pictures.Sections;
+
+/// <summary>What the plan rests on: defaults with what a fifth more or less of each would change, and warnings.</summary>
+internal static class BasisSection
+{
+    public static MarkupText Write(PlanAnswer answer, Reader reader)
+    {
+        MarkupText section = Section.Begin("basis", reader.Say(Say.BasisTitle));
+        IReadOnlyList<DefaultUsed> defaults = answer.Summary.Defaults;
+        section.Lead(defaults.Count == 0 ? reader.Say(Say.DefaultsNone) : reader.Say(Say.DefaultsLead, defaults.Count));
+        if (defaults.Count > 0)
+        {
+            string Change(double? change) => change is { } c ? (c > 0 ? "+" : "") + reader.Money(c) : reader.Say(Say.NotComputed);
+            section.Add(new DataTable(reader.Say(Say.DefaultsCaption),
+                [new(reader.Say(Say.DefaultHead)), new(reader.Say(Say.DefaultValueHead)), new(reader.Say(Say.WhyHead)), new(reader.Say(Say.MinusFifthHead), true), new(reader.Say(Say.PlusFifthHead), true)],
+                [.. defaults.OrderByDescending(d => Math.Max(Math.Abs(d.MinusFifth ?? 0), Math.Abs(d.PlusFifth ?? 0))).Select(d => (IReadOnlyList<Cell>)[
+                    new Cell(d.Name, reader.PlannerLanguage), new Cell(d.Value, reader.PlannerLanguage), new Cell(d.Why, reader.PlannerLanguage), Change(d.MinusFifth), Change(d.PlusFifth)])]).Write("defaults"));
+        }
+        section.Element("h3", reader.Say(Say.WarningsTitle));
+        if (answer.Summary.Warnings.Count == 0)
+        {
+            return section.Element("p", reader.Say(Say.WarningsNone)).End();
+        }
+        section.Open("ul", ("class", "warnings"));
+        foreach (string warning in answer.Summary.Warnings)
+        {
+            section.Element("li", warning, ("lang", reader.PlannerLanguage));
+        }
+        return section.Close("ul").End();
+    }
+}
