@@ -10,25 +10,31 @@ internal static class GarlicOddities
     [
         OfSeason("a tiny and a huge lot", (s, _) =>
         {
-            LotRow like = s.Lots[0] with { Place = s.Places[0].Id, State = null, Hold = false, Ready = null };
+            LotRow like = s.Lots[0] with { Place = s.Places[0].Id, State = null, NetLow = null, NetHigh = null, Hold = false, Ready = null };
             return s with
             {
                 Lots = [.. s.Lots, like with { Lot = new("tiny"), Net = 5, Bins = 0.1 }, like with { Lot = new("huge"), Net = 900_000, Bins = 640 }],
             };
         }, s => s.Lots.Any(l => l.Net <= 5) && s.Lots.Any(l => l.Net >= 900_000)),
 
-        OfSeason("lots in every place", (s, pcg) => s with
+        OfSeason("lots in every place", (s, pcg) =>
         {
-            Lots =
-            [
-                .. s.Lots.DistinctBy(l => l.Lot).SelectMany(l => s.Places.Select(p => l with
-                {
-                    Place = p.Id, Bins = Math.Max(0.1, Math.Round(l.Bins / s.Places.Count, 1)), Net = Math.Round(l.Net / s.Places.Count, 2),
-                    Harvested = l.Harvested.PlusDays(-pcg.Whole(0, 5)),
-                    FreshShare = l.FreshShare is null ? null : OddGarlic.Round(pcg.Between(0.2, 0.6)),
-                    CrackShare = l.CrackShare is null ? null : OddGarlic.Round(pcg.Between(0, 0.4)),
-                })),
-            ],
+            Place[] open = [.. s.Places.Where(p => s.SealedRooms.All(r => r.Place != p.Id))];
+            LotRow[] shut = [.. s.Lots.Where(l => open.All(p => p.Id != l.Place))];
+            return s with
+            {
+                Lots =
+                [
+                    .. shut,
+                    .. s.Lots.Where(l => shut.All(x => x.Lot != l.Lot)).DistinctBy(l => l.Lot).SelectMany(l => open.Select(p => l with
+                    {
+                        Place = p.Id, Bins = Math.Max(0.1, Math.Round(l.Bins / open.Length, 1)), Net = Math.Round(l.Net / open.Length, 2), NetLow = null, NetHigh = null,
+                        Harvested = l.Harvested.PlusDays(-pcg.Whole(0, 5)),
+                        FreshShare = l.FreshShare is null ? null : OddGarlic.Round(pcg.Between(0.2, 0.6)),
+                        CrackShare = l.CrackShare is null ? null : OddGarlic.Round(pcg.Between(0, 0.4)),
+                    })),
+                ],
+            };
         }, s => s.Lots.Count == s.Places.Count * s.Lots.DistinctBy(l => l.Lot).Count()),
 
         EachLot("all on hold", (l, _) => l with { Hold = true }, s => s.Lots.All(l => l.Hold)),
@@ -36,7 +42,7 @@ internal static class GarlicOddities
             s => s.Lots.Any(l => l.Hold)),
         OfSeason("ready after the season", (s, _) => s with
         {
-            Lots = [.. s.Lots.Select((l, i) => l with { Ready = (l.Lot.Text[^1] & 1) == 1 ? s.Settings.Monday(s.Settings.Weeks + 2) : l.Harvested.PlusDays(15) })],
+            Lots = [.. s.Lots.Select((l, i) => l with { Ready = (l.Lot.Text[^1] & 1) == 1 ? s.Settings.Monday(s.Settings.Weeks + 2) : s.Settings.AsOf.PlusDays(15) })],
         }, s => s.Lots.Any(l => l.Ready > s.Settings.Monday(s.Settings.Weeks))),
         EachLot("all sound, some fresh, some crack", (l, pcg) =>
         {

@@ -40,7 +40,7 @@ public static class OddSeasons
     {
         LocalDate first = new LocalDate(2030, 7, 1).PlusWeeks(pcg.Whole(-40, 40));
         SeasonSettings settings = new("an odd season", first, shape.Weeks, shape.Unit,
-            pcg.Pick(["USD", "EUR", "ARS", "JPY"]), first.PlusDays(shape.AsOfDay), pcg.Chance(0.5) ? 0 : pcg.Money(0.01, 0.2),
+            pcg.Pick(["USD", "EUR", "ARS", "JPY"]), first.PlusDays(Math.Min(shape.AsOfDay, 7 * shape.Weeks - 1)), pcg.Chance(0.5) ? 0 : pcg.Money(0.01, 0.2),
             pcg.Chance(0.5) ? null : pcg.Whole(0, int.MaxValue));
         SizeClass[] sizes = OddGarlic.Sizes(shape.Chart);
         CloveGrade[] grades = OddGarlic.CloveGrades(shape.Grades);

@@ -30,7 +30,7 @@ public sealed class OddSeasonsTests
 
     [Fact]
     public void Seasons_at_large_are_sound() =>
-        OddSeasons.Any.Sample(season => !Soundness.Faults(season).Any(), iter: 500);
+        OddSeasons.Any.Sample(season => { Assert.Empty(Soundness.Faults(season)); }, iter: 300, print: s => OddFolder.Text(s)[..400]);
 
     [Fact]
     public void A_seed_draws_the_same_season_again() =>
