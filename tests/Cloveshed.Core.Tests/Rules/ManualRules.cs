@@ -15,10 +15,13 @@ public partial class ManualRules
             .Select(file => file[Folder.Length..])];
 
     [Fact]
-    public void The_index_lists_every_page_once_and_nothing_else() =>
-        Assert.Equal(
-            Pages.Order(StringComparer.Ordinal),
-            Listed("Commands").Concat(Listed("Subjects")).Order(StringComparer.Ordinal));
+    public void The_index_lists_every_page_once_and_nothing_else()
+    {
+        string[] listed = [.. Listed("Commands"), .. Listed("Subjects")];
+        Faults.None(Pages.Except(listed).Select(page => $"{Folder}README.md does not list {page}: add its row under Commands or Subjects."));
+        Faults.None(listed.Except(Pages).Select(page => $"{Folder}README.md lists {page}, which is not there."));
+        Assert.Equal(listed.Length, listed.Distinct().Count());
+    }
 
     [Fact]
     public void A_page_of_a_command_is_titled_by_it_and_shows_it_in_use() =>
