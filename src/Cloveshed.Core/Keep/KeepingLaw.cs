@@ -94,7 +94,7 @@ public static class KeepingLaw
     private static double LifeFactor(KeepingParameters p, KeepClass keeps) => keeps switch
     {
         KeepClass.Short => p.ShortLife,
-        KeepClass.Long => p.LongLife,
+        KeepClass.Long => 1 + p.LongGain,
         _ => 1,
     };
 }
