@@ -21,6 +21,9 @@ namespace Cloveshed.Core.Lots;
 /// <param name="BetweenLotSd">Sd of a lot's mean of ln g around its variety's, where too few lots are sampled to fit it.</param>
 /// <param name="BetweenVarietySd">Sd of a variety's mean of ln g around all, likewise.</param>
 /// <param name="SpreadStrength">Bulbs that the variety's spread of weights counts for, where it cannot be fitted.</param>
+/// <param name="ShapeStrength">Bulbs that the variety's shape counts for beside a lot's own.</param>
+/// <param name="NormalStrength">Bulbs that the normal shape counts for beside a variety's own.</param>
+/// <param name="LawShiftSd">Sd of a lot's ln g around its variety's mass law, where too few lots have diameters.</param>
 /// <param name="DefectStrength">Bulbs that the variety's defect shares count for, where it cannot be fitted.</param>
 /// <param name="GivenMeanSd">How far a mean_g cell may be from the truth (sd of ln g), where no sample tells.</param>
 /// <param name="GivenCvStrength">Bulbs that a cv cell counts for in the bands, where no sample tells.</param>
@@ -28,14 +31,16 @@ namespace Cloveshed.Core.Lots;
 public sealed record LotDefaults(
     double MeanG, double Cv, double CrackShare, double WasteShare, double ClovesPerBulb, double CloveCv,
     double CloveG, double CloveWidthMm, double CloveSlope, double CloveScatter, double CrackKeptShare,
-    double BetweenLotSd, double BetweenVarietySd, double SpreadStrength, double DefectStrength,
+    double BetweenLotSd, double BetweenVarietySd, double SpreadStrength, double ShapeStrength, double NormalStrength,
+    double LawShiftSd, double DefectStrength,
     double GivenMeanSd, double GivenCvStrength, double GivenShareStrength)
 {
     /// <summary>The shipped defaults.</summary>
     public static LotDefaults Default { get; } = new(
         MeanG: 50, Cv: 0.35, CrackShare: 0.15, WasteShare: 0.05, ClovesPerBulb: 12, CloveCv: 0.45,
         CloveG: 1.813, CloveWidthMm: 10.4, CloveSlope: 2.5, CloveScatter: 0.15, CrackKeptShare: 0.82,
-        BetweenLotSd: 0.15, BetweenVarietySd: 0.2, SpreadStrength: 20, DefectStrength: 50,
+        BetweenLotSd: 0.15, BetweenVarietySd: 0.2, SpreadStrength: 20, ShapeStrength: 200, NormalStrength: 100,
+        LawShiftSd: 0.03, DefectStrength: 50,
         GivenMeanSd: 0.05, GivenCvStrength: 50, GivenShareStrength: 100);
 
     /// <summary>What makes grade: the rest.</summary>
@@ -61,6 +66,9 @@ public sealed record LotDefaults(
         new("between_lot_sd", d => d.BetweenLotSd, (d, v) => d with { BetweenLotSd = v }, "our default, no published value"),
         new("between_variety_sd", d => d.BetweenVarietySd, (d, v) => d with { BetweenVarietySd = v }, "our default, no published value"),
         new("spread_strength", d => d.SpreadStrength, (d, v) => d with { SpreadStrength = v }, "our default, no published value"),
+        new("shape_strength", d => d.ShapeStrength, (d, v) => d with { ShapeStrength = v }, "our default, no published value"),
+        new("normal_strength", d => d.NormalStrength, (d, v) => d with { NormalStrength = v }, "our default, no published value"),
+        new("law_shift_sd", d => d.LawShiftSd, (d, v) => d with { LawShiftSd = v }, "our default, no published value"),
         new("defect_strength", d => d.DefectStrength, (d, v) => d with { DefectStrength = v }, "our default, no published value"),
         new("given_mean_sd", d => d.GivenMeanSd, (d, v) => d with { GivenMeanSd = v }, "our default, no published value; bands only"),
         new("given_cv_strength", d => d.GivenCvStrength, (d, v) => d with { GivenCvStrength = v }, "our default, no published value; bands only"),

@@ -11,7 +11,7 @@ internal sealed record LotEvidence(LotRow[] Rows, int Group, SampleBulb[] Bulbs)
     public LotRow Head => Rows[0];
 
     // A mouldy or decayed bulb has lost weight and is in no size class.
-    private double[] Logs { get; } = [.. Bulbs.Where(b => b.Defect is not (Defect.Mold or Defect.Decay)).Select(b => Math.Log(b.WeightG))];
+    public double[] Logs { get; } = [.. Bulbs.Where(b => b.Defect is not (Defect.Mold or Defect.Decay)).Select(b => Math.Log(b.WeightG))];
 
     public int Weighed => Logs.Length;
 
@@ -24,6 +24,22 @@ internal sealed record LotEvidence(LotRow[] Rows, int Group, SampleBulb[] Bulbs)
             double mean = MeanLog;
             return Math.Max(LeastVariance, Logs.Sum(x => (x - mean) * (x - mean)) / (Logs.Length - 1));
         }
+    }
+
+    /// <summary>How far the lot's ln g lies above the mass law at its bulbs' diameters: mean, and how many were measured.</summary>
+    public (double Mean, int Count) AboveLaw(MassLaw law)
+    {
+        double sum = 0;
+        int count = 0;
+        foreach (SampleBulb bulb in Bulbs)
+        {
+            if (bulb.DiameterMm is not { } mm || bulb.Defect is Defect.Mold or Defect.Decay)
+                continue;
+            sum += Math.Log(bulb.WeightG) - law.A - law.B * Math.Log(mm);
+            count++;
+        }
+
+        return (count > 0 ? sum / count : 0, count);
     }
 
     public DefectSample Defects => DefectSample.Of(Bulbs);

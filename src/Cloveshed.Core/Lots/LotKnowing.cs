@@ -23,26 +23,23 @@ public static class LotKnowing
             .. season.Lots.GroupBy(r => r.Lot)
                 .Select(rows => new LotEvidence([.. rows], group[rows.First().Variety], [.. samples[rows.Key]])),
         ];
-        var sizes = new SizeBeliefs(lots, season.Varieties.Count, defaults);
+        var curves = new CurveBeliefs(season, lots, defaults);
         var shares = new ShareBeliefs(lots, season.Varieties.Count, defaults);
         var cloves = new CloveCurves(season, defaults);
         var known = new Dictionary<LotId, LotKnowledge>(lots.Length);
         for (int i = 0; i < lots.Length; i++)
-            known.Add(lots[i].Head.Lot, One(season, varieties[lots[i].Head.Variety], lots[i], sizes.Of(i), shares.Of(i), cloves));
+            known.Add(lots[i].Head.Lot, One(varieties[lots[i].Head.Variety], lots[i], curves.Of(i), shares.Of(i), cloves));
 
-        return new LotsKnown(known, [.. sizes.DefaultsTaken(), .. shares.DefaultsTaken(), .. cloves.DefaultsTaken()]);
+        return new LotsKnown(known, [.. curves.DefaultsTaken(), .. shares.DefaultsTaken(), .. cloves.DefaultsTaken()]);
     }
 
-    private static LotKnowledge One(
-        Season season, Variety variety, LotEvidence lot, SizeBelief size, ShareBelief shares, CloveCurves cloves)
+    private static LotKnowledge One(Variety variety, LotEvidence lot, CurveBelief curve, ShareBelief shares, CloveCurves cloves)
     {
-        double[] classes = [.. season.Sizes.Select(s => size.Curve.MassShare(variety.BulbLaw, s.MinMm, s.MaxMm))];
-        (double[] grades, double ungraded) = cloves.Of(variety, size.Curve.MeanG);
-        (Band mean, Band[] bands) = size.Belief.Bands(variety.BulbLaw, season.Sizes);
-        var sources = new LotSources(size.Mean, size.Spread, shares.By, lot.Weighed);
+        (double[] grades, double ungraded) = cloves.Of(variety, curve.Curve.MeanG);
         return new LotKnowledge(
-            lot.Head.Lot, variety.Id, size.Curve.MeanG, size.Curve.Cv, classes, Math.Max(0, 1 - classes.Sum()), grades, ungraded,
-            shares.Point.Fresh, shares.Point.Crack, bands, mean, shares.Fresh, shares.Crack, shares.Waste, sources, InWords(sources));
+            lot.Head.Lot, variety.Id, curve.Curve.MeanG, curve.Curve.Cv, curve.Classes, Math.Max(0, 1 - curve.Classes.Sum()), grades, ungraded,
+            shares.Point.Fresh, shares.Point.Crack, curve.Bands, curve.MeanBand, shares.Fresh, shares.Crack, shares.Waste,
+            curve.Sources with { Shares = shares.By }, InWords(curve.Sources));
     }
 
     private static string InWords(LotSources s)

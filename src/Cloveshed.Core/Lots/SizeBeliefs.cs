@@ -1,16 +1,18 @@
+using Cloveshed.Core.Seasons;
+
 namespace Cloveshed.Core.Lots;
 
-/// <summary>A lot's size curve: the point (given cells win), what the bands are made of, and where both are from.</summary>
-internal readonly record struct SizeBelief(SizeCurve Curve, CurveBelief Belief, KnownBy Mean, KnownBy Spread);
+/// <summary>What pooling says of a lot's bulbs: mean of ln g and its variance, variance of ln g and its degrees of freedom.</summary>
+internal readonly record struct LogBelief(double Mu, double MuVariance, KnownBy MeanBy, double S2, double Freedom, KnownBy SpreadBy);
 
-/// <summary>Pools means and spreads of bulb weight over a season's lots, by variety, and over all where a variety has none.</summary>
+/// <summary>Pools means and spreads of ln weight over a season's lots, by variety, and over all where a variety has none.</summary>
 internal sealed class SizeBeliefs
 {
     private readonly LotEvidence[] lots;
     private readonly LotDefaults defaults;
     private readonly Pool<SpreadPooling> spreads;
     private readonly Pool<Shrinkage> means;
-    private readonly SizeBelief[] beliefs;
+    private readonly LogBelief[] beliefs;
 
     public SizeBeliefs(LotEvidence[] lots, int varieties, LotDefaults defaults)
     {
@@ -29,29 +31,37 @@ internal sealed class SizeBeliefs
             (seen, group, groups) => Shrinkage.Of(
                 [.. seen.Select(i => seenMeans[i]!.Value.Y)], [.. seen.Select(i => seenMeans[i]!.Value.V)],
                 group, groups, DefaultBetween(acrossVarieties: groups == 1 && varieties > 1)));
-        beliefs = [.. lots.Select((_, i) => BeliefOf(i, spread[i]))];
+        beliefs = [.. lots.Select((_, i) =>
+        {
+            (double mu, double variance, KnownBy by) = MeanOf(i, spread[i].S2);
+            return new LogBelief(mu, variance, by, spread[i].S2, spread[i].Freedom, spread[i].By);
+        })];
     }
 
-    public SizeBelief Of(int lot) => beliefs[lot];
+    public LogBelief Of(int lot) => beliefs[lot];
 
     public IEnumerable<DefaultTaken> DefaultsTaken()
     {
-        int mean = beliefs.Count(b => b.Mean == KnownBy.Default), spread = beliefs.Count(b => b.Spread == KnownBy.Default);
-        if (mean > 0)
-            yield return defaults.Taken("bulb_mean_g", mean);
-        if (spread > 0)
-            yield return defaults.Taken("bulb_cv", spread);
-        int pulled = beliefs.Count(b => b.Mean == KnownBy.Samples), pulledSpread = beliefs.Count(b => b.Spread == KnownBy.Samples);
-        if (pulled > 0 && !means.ByVariety!.Fitted)
-            yield return defaults.Taken("between_lot_sd", pulled);
-        if (pulledSpread > 0 && !spreads.ByVariety!.Fitted)
-            yield return defaults.Taken("spread_strength", pulledSpread);
-        int given = lots.Count(l => l.Head.MeanG is not null && l.Weighed == 0);
-        int givenSpread = lots.Count(l => l.Head.Cv is not null && l.Weighed < 2);
-        if (given > 0)
-            yield return defaults.Taken("given_mean_sd", given);
-        if (givenSpread > 0)
-            yield return defaults.Taken("given_cv_strength", givenSpread);
+        int mean = 0, spread = 0, pulled = 0, pulledSpread = 0, given = 0, givenSpread = 0;
+        for (int i = 0; i < lots.Length; i++)
+        {
+            (bool meanGiven, bool cvGiven) = (lots[i].Head.MeanG is not null, lots[i].Head.Cv is not null);
+            mean += !meanGiven && beliefs[i].MeanBy == KnownBy.Default ? 1 : 0;
+            spread += !cvGiven && beliefs[i].SpreadBy == KnownBy.Default ? 1 : 0;
+            pulled += !meanGiven && beliefs[i].MeanBy == KnownBy.Samples ? 1 : 0;
+            pulledSpread += !cvGiven && beliefs[i].SpreadBy == KnownBy.Samples ? 1 : 0;
+            given += meanGiven && lots[i].Weighed == 0 ? 1 : 0;
+            givenSpread += cvGiven && lots[i].Weighed < 2 ? 1 : 0;
+        }
+
+        (string Name, int Count)[] taken =
+        [
+            ("bulb_mean_g", mean), ("bulb_cv", spread),
+            ("between_lot_sd", means.ByVariety is { Fitted: false } ? pulled : 0),
+            ("spread_strength", spreads.ByVariety is { Fitted: false } ? pulledSpread : 0),
+            ("given_mean_sd", given), ("given_cv_strength", givenSpread),
+        ];
+        return taken.Where(t => t.Count > 0).Select(t => defaults.Taken(t.Name, t.Count));
     }
 
     // Two bulbs make a spread. A cell of cv 0 is a wish for one weight, not a finding about the variety.
@@ -74,7 +84,7 @@ internal sealed class SizeBeliefs
         defaults.BetweenLotSd * defaults.BetweenLotSd
         + (acrossVarieties ? defaults.BetweenVarietySd * defaults.BetweenVarietySd : 0);
 
-    // As the samples and the other lots have it: the lot's own cell is left to BeliefOf.
+    // As the samples and the other lots have it; the lot's own cell comes after.
     private (double S2, double Freedom, KnownBy By) SpreadOf(int i)
     {
         if (lots[i].Weighed > 1)
@@ -88,22 +98,6 @@ internal sealed class SizeBeliefs
         return spreads.All is { } all
             ? (all.GroupVariances[0], all.Prior, KnownBy.AllLots)
             : (Math.Log(1 + defaults.Cv * defaults.Cv), defaults.SpreadStrength, KnownBy.Default);
-    }
-
-    private SizeBelief BeliefOf(int i, (double S2, double Freedom, KnownBy By) spread)
-    {
-        (double mu, double variance, KnownBy by) = MeanOf(i, spread.S2);
-        Seasons.LotRow row = lots[i].Head;
-        SizeCurve found = SizeCurve.OfLogs(mu, spread.S2);
-        var point = new SizeCurve(row.MeanG ?? found.MeanG, row.Cv ?? found.Cv);
-        bool sampled = lots[i].Weighed > 0, spreadSampled = lots[i].Weighed > 1;
-        (double s2, double freedom) = !spreadSampled && row.Cv is { } cv
-            ? (Math.Log(1 + cv * cv), defaults.GivenCvStrength)
-            : (spread.S2, spread.Freedom);
-        CurveBelief belief = !sampled && row.MeanG is { } g
-            ? new(true, Math.Log(g), defaults.GivenMeanSd * defaults.GivenMeanSd, s2, freedom)
-            : new(false, mu, variance, s2, freedom);
-        return new(point, belief, row.MeanG is null ? by : KnownBy.Given, row.Cv is null ? spread.By : KnownBy.Given);
     }
 
     private (double Mu, double Variance, KnownBy By) MeanOf(int i, double s2)
