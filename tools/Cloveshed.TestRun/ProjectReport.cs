@@ -20,14 +20,26 @@ internal sealed record ProjectReport(
     public static ProjectReport NotBegun(string name) => new(name, 0, 0, 0, TimeSpan.Zero, null, [], [], []);
 
     /// <summary>Reads a CTRF report (Common Test Report Format, ctrf.io) as the test runner writes it.</summary>
-    public static ProjectReport Read(string name, string file, int exitCode, TimeSpan took, Func<IReadOnlyList<string>> tail)
+    public static ProjectReport Read(string name, string file, int exitCode, TimeSpan took, RunLog log)
     {
         if (!File.Exists(file))
         {
-            return Broken(name, $"crashed with exit code {exitCode} and left no report", tail());
+            return Broken(name, $"crashed with exit code {exitCode} and left no report", log.Tail());
         }
 
-        using JsonDocument document = JsonDocument.Parse(File.ReadAllText(file));
+        try
+        {
+            using JsonDocument document = JsonDocument.Parse(File.ReadAllText(file));
+            return Read(name, document, exitCode, took, log);
+        }
+        catch (JsonException broken)
+        {
+            return Broken(name, $"ended with exit code {exitCode} and left a broken report: {broken.Message}", log.Tail());
+        }
+    }
+
+    private static ProjectReport Read(string name, JsonDocument document, int exitCode, TimeSpan took, RunLog log)
+    {
         JsonElement results = document.RootElement.GetProperty("results");
         JsonElement summary = results.GetProperty("summary");
         int passed = summary.GetProperty("passed").GetInt32();
@@ -46,7 +58,7 @@ internal sealed record ProjectReport(
                 .Select(test => new Failure(Text(test, "name"), Text(test, "message"), Text(test, "trace")))],
             [.. tests.Where(test => Text(test, "status") is "skipped" or "pending")
                 .Select(test => new Skip(Text(test, "name"), Text(test, "message")))],
-            trouble is null ? [] : tail());
+            trouble is null ? [] : log.Tail());
     }
 
     public string Line() =>

@@ -33,42 +33,24 @@ internal static class ProjectRun
         var clock = Stopwatch.StartNew();
         using Process process = Process.Start(start) ?? throw new InvalidOperationException($"dotnet did not start for {name}");
         process.StandardInput.Close();
-        using (var output = new StreamWriter(log))
+        using var output = new RunLog(log);
+        process.OutputDataReceived += (_, line) => output.Add(line.Data);
+        process.ErrorDataReceived += (_, line) => output.Add(line.Data);
+        process.BeginOutputReadLine();
+        process.BeginErrorReadLine();
+        bool ended = process.WaitForExit(limit);
+        if (!ended) { process.Kill(entireProcessTree: true); }
+        // A browser that a test left behind keeps the output open: its last lines are worth a moment, not for ever.
+        bool closed = Task.Run(process.WaitForExit).Wait(TimeSpan.FromSeconds(10));
+        output.Dispose();
+        return (ended, closed) switch
         {
-            object gate = new();
-            void Keep(object sender, DataReceivedEventArgs line)
-            {
-                lock (gate)
-                {
-                    if (line.Data is not null) { output.WriteLine(line.Data); }
-                }
-            }
-
-            process.OutputDataReceived += Keep;
-            process.ErrorDataReceived += Keep;
-            process.BeginOutputReadLine();
-            process.BeginErrorReadLine();
-            bool ended = process.WaitForExit(limit);
-            if (!ended) { process.Kill(entireProcessTree: true); }
-            process.WaitForExit();
-            if (!ended)
-            {
-                lock (gate) { output.Flush(); }
-                return ProjectReport.Broken(name, $"was stopped after {limit.TotalMinutes:0} minutes", Tail(log));
-            }
-        }
-
-        return ProjectReport.Read(name, report, process.ExitCode, clock.Elapsed, () => Tail(log));
+            (false, _) => ProjectReport.Broken(name, $"was stopped after {limit.TotalMinutes:0} minutes", output.Tail()),
+            (true, false) => ProjectReport.Read(name, report, process.ExitCode, clock.Elapsed, output) with { Trouble = "left a process running" },
+            _ => ProjectReport.Read(name, report, process.ExitCode, clock.Elapsed, output),
+        };
     }
 
     private static bool Generated(string folder, string file) =>
         Path.GetRelativePath(folder, file).Split(Path.DirectorySeparatorChar)[0] is "bin" or "obj";
-
-    /// <summary>The last lines of a log: where a crash says what it was.</summary>
-    private static string[] Tail(string log)
-    {
-        using var stream = new FileStream(log, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
-        using var reader = new StreamReader(stream);
-        return reader.ReadToEnd().Split('\n').TakeLast(40).ToArray();
-    }
 }

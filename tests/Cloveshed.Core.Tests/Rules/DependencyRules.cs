@@ -13,11 +13,11 @@ public class DependencyRules
     {
         // Pure: no files, no clock, no network, no solver.
         ["Cloveshed.Core"] = ["NodaTime", "MathNet.Numerics", "Microsoft.CodeAnalysis.BannedApiAnalyzers"],
-        ["Cloveshed.SeasonFiles"] = ["Cloveshed.Core", "Sep"],
+        ["Cloveshed.SeasonFiles"] = ["Cloveshed.Core"],
         // The only one that knows a solver.
         ["Cloveshed.Solver"] = ["Cloveshed.Core", "Google.OrTools", "Google.Protobuf"],
         // Judges plans, so it shares nothing with what made them.
-        ["Cloveshed.Check"] = ["Sep", "MathNet.Numerics"],
+        ["Cloveshed.Check"] = ["MathNet.Numerics"],
         ["Cloveshed.Pictures"] = ["Cloveshed.Core"],
         ["Cloveshed.App"] =
         [
@@ -75,6 +75,16 @@ public class DependencyRules
         Assert.All(
             Regex.Matches(Repository.Text("Directory.Packages.props"), "<PackageVersion Include=\"([^\"]+)\" Version=\"([^\"]+)\"").Select(match => match.Groups[2].Value),
             version => Assert.Matches(@"^\d+(\.\d+)+$", version));
+    }
+
+    /// <summary>Whoever passes the program on must be able to say what is in it.</summary>
+    [Fact]
+    public void Every_package_is_used_pinned_and_named_in_the_notice()
+    {
+        string[] used = [.. Repository.Projects.Append("Directory.Build.props").SelectMany(References).Where(name => !name.StartsWith("Cloveshed.", StringComparison.Ordinal)).Distinct()];
+        string[] pinned = [.. Regex.Matches(Repository.Text("Directory.Packages.props"), "<PackageVersion Include=\"([^\"]+)\"").Select(match => match.Groups[1].Value)];
+        Faults.None(pinned.Except(used).Select(name => $"{name} is pinned and not used."));
+        Faults.None(used.Where(name => !Regex.IsMatch(Repository.Text("NOTICE"), $@"(?m)^  {Regex.Escape(name)}\b")).Select(name => $"NOTICE does not name {name}."));
     }
 
     private static IEnumerable<string> References(string project) =>
