@@ -66,9 +66,10 @@ internal sealed record ProjectReport(
 
     public IEnumerable<string> Details()
     {
-        foreach (Skip skip in Skips)
+        foreach (IGrouping<string, Skip> skips in Skips.GroupBy(skip => skip.Why))
         {
-            yield return $"SKIPPED {skip.Test}: {skip.Why}";
+            string others = skips.Count() == 1 ? "" : $" and {skips.Count() - 1} more";
+            yield return $"SKIPPED {skips.First().Test}{others}: {skips.Key}";
         }
 
         foreach (Failure failure in Failures)
