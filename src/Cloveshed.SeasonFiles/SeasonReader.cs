@@ -45,7 +45,9 @@ public static class SeasonReader
     private static void ReadFolder(string folder, Dictionary<string, ReadOnlyMemory<byte>> files, FaultList faults)
     {
         HashSet<string> unreadable = [];
-        string[] names = [.. Directory.EnumerateFiles(folder).Select(path => Path.GetFileName(path)).Order(StringComparer.Ordinal)];
+        // Hidden files are what systems leave in folders; no person put them there.
+        string[] names =
+            [.. Directory.EnumerateFiles(folder).Select(path => Path.GetFileName(path)).Where(name => name[0] != '.').Order(StringComparer.Ordinal)];
         foreach (string name in names)
         {
             if (!SeasonFileSet.Names.Contains(name))

@@ -17,6 +17,9 @@ internal enum CsvBreach { None, QuoteInField, TextAfterQuote, QuoteNeverClosed, 
 /// </summary>
 internal sealed class CsvRows
 {
+    /// <summary>Fields beyond these are counted but not kept: no file of ours is as wide, and one of commas only must not fill the memory.</summary>
+    public const int KeptFields = 1000;
+
     private const byte Comma = (byte)',', Quote = (byte)'"', Lf = (byte)'\n', Cr = (byte)'\r';
 
     private readonly ReadOnlyMemory<byte> bytes;
@@ -34,10 +37,15 @@ internal sealed class CsvRows
     public int Line { get; private set; }
 
     /// <summary>How many fields the row has; an empty line has one, empty.</summary>
-    public int Count => fields.Count;
+    public int Count { get; private set; }
 
-    /// <summary>What is wrong with the row, and the index of the field in which it was seen.</summary>
+    /// <summary>How many of them can be read.</summary>
+    public int Kept => fields.Count;
+
+    /// <summary>What is wrong with the row first.</summary>
     public CsvBreach Breach { get; private set; }
+
+    /// <summary>The index of the field in which a quote is wrong.</summary>
     public int BreachField { get; private set; }
 
     /// <summary>True when every field is empty, as in the rows that spreadsheets leave at the end.</summary>
@@ -59,6 +67,7 @@ internal sealed class CsvRows
         if (position >= all.Length)
             return false;
         fields.Clear();
+        Count = 0;
         Breach = CsvBreach.None;
         Line = nextLine;
         int rowStart = position;
@@ -74,7 +83,7 @@ internal sealed class CsvRows
                 position++;
         }
         if (Breach == CsvBreach.None && !Utf8.IsValid(all[rowStart..position]))
-            Break(CsvBreach.NotUtf8, 0);
+            Break(CsvBreach.NotUtf8);
         SkipLineEnd(all);
         return true;
     }
@@ -95,8 +104,8 @@ internal sealed class CsvRows
         int length = all[position..].IndexOfAny(Comma, Lf, Cr);
         int end = length < 0 ? all.Length : position + length;
         if (!quotesAllowed && all[position..end].Contains(Quote))
-            Break(CsvBreach.QuoteInField, fields.Count);
-        fields.Add(new CsvField(start, end - start, false));
+            Break(CsvBreach.QuoteInField);
+        Keep(start, end, false);
         position = end;
     }
 
@@ -110,10 +119,10 @@ internal sealed class CsvRows
             if (length < 0)
             {
                 // The row is taken to end with the line on which the quote was opened, so that later rows are still read.
-                Break(CsvBreach.QuoteNeverClosed, fields.Count);
+                Break(CsvBreach.QuoteNeverClosed);
                 int end = all[open..].IndexOfAny(Lf, Cr);
                 position = end < 0 ? all.Length : open + end;
-                fields.Add(new CsvField(open, position - open, false));
+                Keep(open, position, false);
                 return;
             }
             at += length + 1;
@@ -127,19 +136,26 @@ internal sealed class CsvRows
         position = at;
         if (at < all.Length && all[at] is not (Comma or Lf or Cr))
         {
-            Break(CsvBreach.TextAfterQuote, fields.Count);
+            Break(CsvBreach.TextAfterQuote);
             ReadBare(all, open, quotesAllowed: true);
             return;
         }
-        fields.Add(new CsvField(open + 1, close - open - 1, doubled));
+        Keep(open + 1, close, doubled);
     }
 
-    private void Break(CsvBreach breach, int field)
+    private void Keep(int start, int end, bool doubledQuotes)
+    {
+        Count++;
+        if (fields.Count < KeptFields)
+            fields.Add(new CsvField(start, end - start, doubledQuotes));
+    }
+
+    private void Break(CsvBreach breach)
     {
         if (Breach != CsvBreach.None)
             return;
         Breach = breach;
-        BreachField = field;
+        BreachField = Count;
     }
 
     private void SkipLineEnd(ReadOnlySpan<byte> all)

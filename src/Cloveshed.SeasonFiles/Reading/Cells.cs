@@ -21,9 +21,10 @@ internal sealed class Cells(Table table, FaultList faults)
     {
         if (Given(column).IsEmpty)
             return null;
-        string text = Encoding.UTF8.GetString(table[column]);
-        if (text.Length <= LongestText)
-            return text;
+        ReadOnlySpan<byte> cell = table[column];
+        // Counted in UTF-16 letters, of which a byte of UTF-8 never gives more than one.
+        if (cell.Length <= LongestText || Encoding.UTF8.GetCharCount(cell) <= LongestText)
+            return Encoding.UTF8.GetString(cell);
         table.Fault(FaultRule.TextTooLong, column, LongestText);
         return null;
     }

@@ -7,14 +7,17 @@ namespace Cloveshed.SeasonFiles.Reading;
 
 /// <summary>
 /// A row with one field too many may hold a number written with a decimal comma, which split it in two. It is taken for that when
-/// joining two neighbouring runs of digits at a number's column makes every other cell look as its column should.
+/// joining two neighbouring runs of digits at a number's column makes every other cell look as its column should; where several
+/// joints do, the one with the fewest decimals.
 /// </summary>
 internal static class DecimalCommaSplit
 {
     public static (Column Column, string Value)? Find(FileLayout layout, int[] fieldOfColumn, CsvRows rows, int fieldsInHeader)
     {
-        if (rows.Count != fieldsInHeader + 1)
+        if (rows.Count != fieldsInHeader + 1 || rows.Kept < rows.Count)
             return null;
+        (Column Column, string Value)? best = null;
+        int fewest = int.MaxValue;
         foreach (Column column in layout.Columns)
         {
             int at = fieldOfColumn[column.Ordinal];
@@ -22,10 +25,12 @@ internal static class DecimalCommaSplit
                 continue;
             bool othersFit = layout.Columns.All(other => fieldOfColumn[other.Ordinal] is var field
                 && (field < 0 || field == at || Fits(other, rows[field < at ? field : field + 1])));
-            if (othersFit)
-                return (column, $"{Encoding.UTF8.GetString(rows[at])},{Encoding.UTF8.GetString(rows[at + 1])}");
+            if (!othersFit || rows[at + 1].Length >= fewest)
+                continue;
+            fewest = rows[at + 1].Length;
+            best = (column, $"{Encoding.UTF8.GetString(rows[at])},{Encoding.UTF8.GetString(rows[at + 1])}");
         }
-        return null;
+        return best;
     }
 
     private static bool Digits(ReadOnlySpan<byte> cell, bool signed)

@@ -16,6 +16,7 @@ internal sealed class JsonKeys
     private readonly Dictionary<string, (int Line, JsonTokenType Kind, string Text)> values = new(StringComparer.Ordinal);
     private readonly string file;
     private readonly FaultList faults;
+    private int lineReached = 1, byteReached;
 
     private JsonKeys(string file, FaultList faults)
     {
@@ -43,7 +44,7 @@ internal sealed class JsonKeys
             reader.Read();
             if (reader.TokenType != JsonTokenType.StartObject)
             {
-                faults.Add(FaultRule.Json, file, 1, null, Encoding.UTF8.GetString(reader.ValueSpan), "{ … }");
+                faults.Add(FaultRule.Json, file, 1, null, Encoding.UTF8.GetString(reader.ValueSpan), "no '{' at the start.");
                 return null;
             }
             while (reader.Read() && reader.TokenType == JsonTokenType.PropertyName)
@@ -117,7 +118,10 @@ internal sealed class JsonKeys
     private void TakeKey(ref Utf8JsonReader reader, ReadOnlySpan<byte> bytes, string[] known)
     {
         string key = reader.GetString()!;
-        int line = LineOf(bytes, reader.TokenStartIndex);
+        int at = (int)reader.TokenStartIndex;
+        lineReached += CsvRows.LineEnds(bytes[byteReached..at]);
+        byteReached = at;
+        int line = lineReached;
         reader.Read();
         JsonTokenType kind = reader.TokenType;
         string text = kind == JsonTokenType.String ? reader.GetString()! : Encoding.UTF8.GetString(reader.ValueSpan);

@@ -1,4 +1,5 @@
 using System.Text;
+using System.Text.Unicode;
 using Cloveshed.SeasonFiles.Csv;
 using Cloveshed.SeasonFiles.Faults;
 using Cloveshed.SeasonFiles.Layouts;
@@ -84,7 +85,7 @@ internal sealed class Table
 
     /// <summary>A fault of a column's cell in this row.</summary>
     public void Fault(FaultRule rule, Column column, params ReadOnlySpan<object?> words) =>
-        Fault(rule, column.Name, Encoding.UTF8.GetString(this[column]), words);
+        Fault(rule, column.Name, Start(this[column]), words);
 
     public void Warn(WarningRule rule, Column column, params ReadOnlySpan<object?> words) =>
         faults.Warn(rule, Layout.Name, Line, column.Name, words);
@@ -105,7 +106,7 @@ internal sealed class Table
             return false;
         }
         fieldsInHeader = rows.Count;
-        string[] names = [.. Enumerable.Range(0, rows.Count).Select(field => Encoding.UTF8.GetString(rows[field]).Trim())];
+        string[] names = [.. Enumerable.Range(0, rows.Kept).Select(field => Start(rows[field]).Trim())];
         if (OtherSeparator(names) is { } separator)
         {
             Fault(FaultRule.Separator, null, string.Join(',', names), separator);
@@ -169,17 +170,17 @@ internal sealed class Table
             CsvBreach.QuoteNeverClosed => FaultRule.QuoteNeverClosed,
             _ => FaultRule.NotUtf8,
         };
-        int field = rows.BreachField;
-        string? column = rule == FaultRule.NotUtf8 ? null : Layout.Columns.FirstOrDefault(known => fieldOfColumn[known.Ordinal] == field)?.Name;
-        Lose(rule, column, rule == FaultRule.NotUtf8 ? FirstBadField() : Encoding.UTF8.GetString(rows[field]));
+        int field = rule == FaultRule.NotUtf8 ? FirstBadField() : rows.BreachField;
+        string? column = Layout.Columns.FirstOrDefault(known => fieldOfColumn[known.Ordinal] == field)?.Name;
+        Lose(rule, column, field < rows.Kept ? Start(rows[field]) : null);
     }
 
-    private string FirstBadField()
+    private int FirstBadField()
     {
-        for (int field = 0; field < rows.Count; field++)
-            if (!System.Text.Unicode.Utf8.IsValid(rows[field]))
-                return Encoding.UTF8.GetString(rows[field]);
-        return "";
+        int field = 0;
+        while (field < rows.Kept && Utf8.IsValid(rows[field]))
+            field++;
+        return field;
     }
 
     private void LoseUneven()
@@ -187,8 +188,13 @@ internal sealed class Table
         if (DecimalCommaSplit.Find(Layout, fieldOfColumn, rows, fieldsInHeader) is { } split)
             Lose(FaultRule.DecimalComma, split.Column.Name, split.Value);
         else
-            Lose(FaultRule.FieldCount, null, string.Join(',', Enumerable.Range(0, Math.Min(rows.Count, 40)).Select(field => Encoding.UTF8.GetString(rows[field]))), fieldsInHeader, rows.Count);
+            Lose(FaultRule.FieldCount, null, RowStart(), fieldsInHeader, rows.Count);
     }
+
+    private string RowStart() => string.Join(',', Enumerable.Range(0, Math.Min(rows.Kept, 40)).Select(field => Start(rows[field])));
+
+    /// <summary>As much of a cell as a fault shows, and more: cells may be as large as the file.</summary>
+    private static string Start(ReadOnlySpan<byte> cell) => Encoding.UTF8.GetString(cell[..Math.Min(cell.Length, 1024)]);
 
     private void Lose(FaultRule rule, string? column, string? value, params ReadOnlySpan<object?> words)
     {
