@@ -41,7 +41,6 @@ internal static class SupplyFeatures
         Exactly("stock past its last week", Stock(-2, 2), -20, "ships up to week 0 only: 10 short x 2"),
         Exactly("stock and packing together", Stock(0, 1) with { Lots = [Lot("A", 200)], Orders = [Order("o", "M30", 25, 1)] }, 455,
             "20 from stock, 5 of 6 that A could make at 9 each: 25 x 20 - 5 x 9"),
-        Exactly("stock of broken units ships whole ones", Stock(-1, 2) with { Stock = [new(M, -1, 7.9, null)] }, 134, "7 x 20 - 3 short x 2"),
 
         Exactly("organic is made of organic lots only", Medium.Asked(Order("o", "M30 org", 10)) with { Products = [Organic] }, -20, "10 short x 2"),
         Exactly("organic of an organic lot", Shed(1, Lot("A", 1000) with { Organic = true }).Asked(Order("o", "M30 org", 10)) with { Products = [Organic] }, 200, "10 x 20"),

@@ -45,7 +45,7 @@ internal static class OrderOddities
             int week = s.Settings.Weeks / 2;
             OrderLine Of(string order, int n, int units) => Line(s, order, week, products[n].Id, units) with
             {
-                Number = $"line {n}", Whole = n == 0, ShortCost = 1, ShipFrom = s.Settings.FirstWeek,
+                Number = $"{n + 1}", Whole = n == 0, ShortCost = 1, ShipFrom = s.Settings.FirstWeek,
             };
             return s with
             {
@@ -53,7 +53,7 @@ internal static class OrderOddities
                 [
                     .. s.Orders,
                     .. Enumerable.Range(0, products.Length).Select(n => Of("can", n, 1)),
-                    .. Enumerable.Range(0, products.Length).Select(n => Of("cannot", n, n == products.Length - 1 ? 100_000_000 : 1)),
+                    .. Enumerable.Range(0, products.Length).Select(n => Of("cannot", n, n == products.Length - 1 ? 5_000_000 : 1)),
                 ],
             };
         }, s => s.Orders.GroupBy(o => o.Order).Any(g => g.Count() > 1 && g.Count(o => o.Whole) == 1)),
@@ -93,7 +93,7 @@ internal static class OrderOddities
         }, s => s.Orders.Count == 400),
         OfSeason("an order of thirty lines", (s, pcg) => s with
         {
-            Orders = [.. s.Orders, .. Enumerable.Range(1, 30).Select(n => Line(s, "long", s.Settings.Weeks - 1, pcg.Pick(s.Products).Id, n) with { Number = $"{n:00}" })],
+            Orders = [.. s.Orders, .. Enumerable.Range(1, 30).Select(n => Line(s, "long", s.Settings.Weeks - 1, pcg.Pick(s.Products).Id, n) with { Number = $"{n}" })],
         }, s => s.Orders.GroupBy(o => o.Order).Any(g => g.Count() >= 30)),
     ];
 

@@ -35,10 +35,10 @@ internal static class Soundness
             .. s.Samples.SelectMany(b => Only(lots.Contains(b.Lot.Text) && b.WeightG > 0, $"sample {b}")),
             .. s.Products.SelectMany(p => Only(p.Net > 0 && (p.Form == ProductForm.Bulb
                 ? s.Sizes.Any(c => c.Id.Text == p.From) : s.CloveGrades.Any(c => c.Id.Text == p.From)), $"from {p}")),
-            .. s.Orders.SelectMany(o => Only(products.Contains(o.Product.Text) && o.Units > 0 && o.Price >= 0, $"order {o}")),
+            .. s.Orders.SelectMany(o => Only(products.Contains(o.Product.Text) && o.Units > 0 && o.Price >= 0 && double.TryParse(o.Number, System.Globalization.CultureInfo.InvariantCulture, out _), $"order {o}")),
             .. s.Orders.SelectMany(o => Only(s.Settings.WeekOf(o.ShipFrom) <= s.Settings.WeekOf(o.Due), $"ships after due {o}")),
             .. s.Market.SelectMany(m => Only(products.Contains(m.Product.Text) && Within(m.Week) && (m.P10 ?? 0) <= m.P50 && (m.P90 ?? m.P50) >= m.P50, $"market {m}")),
-            .. s.Stock.SelectMany(k => Only(products.Contains(k.Product.Text) && k.Made <= s.Settings.AsOfWeek && k.Units >= 0, $"stock {k}")),
+            .. s.Stock.SelectMany(k => Only(products.Contains(k.Product.Text) && k.Made <= s.Settings.AsOfWeek && k.Units >= 0 && k.Units % 1 == 0, $"stock {k}")),
             .. s.Stock.Where(k => k.Lot is not null).SelectMany(k => Only(s.Lots.Any(l => l.Lot == k.Lot
                 && (l.Organic || !s.Products.First(p => p.Id == k.Product).Organic)), $"stock of lot {k}")),
             .. s.SeedNeeds.SelectMany(n => Only(varieties.Contains(n.Variety.Text) && n.Net > 0, $"seed {n}")),

@@ -50,7 +50,7 @@ internal static class TradeOddities
         }, s => s.Market.Any(m => m.P50 % 1 > 0)),
         OfSeason("market without a floor", (s, _) => s with
         {
-            Market = [.. s.Products.SelectMany(p => Enumerable.Range(0, s.Settings.Weeks).Select(w => new MarketWeek(p.Id, w, 0.01m, 0, 10_000_000, 20_000_000)))],
+            Market = [.. s.Products.SelectMany(p => Enumerable.Range(0, s.Settings.Weeks).Select(w => new MarketWeek(p.Id, w, 0.01m, 0, 5_000_000, 9_000_000)))],
         }, s => s.Market.Count > 0),
 
         OfSeason("stock about to expire", (s, _) => s with
@@ -61,14 +61,14 @@ internal static class TradeOddities
         {
             Stock = [.. s.Products.Select(p => new StockRow(p.Id, s.Settings.AsOfWeek - p.ShelfWeeks - 1, 100, null))],
         }, s => s.Stock.All(k => k.Made + s.Products.First(p => p.Id == k.Product).ShelfWeeks < s.Settings.AsOfWeek)),
-        OfSeason("stock by lot and of broken units", (s, _) => s with
+        OfSeason("stock by lot", (s, _) => s with
         {
             Stock =
             [
                 .. s.Products.Where(p => !p.Organic).SelectMany(p => s.Lots.Select(l => (LotId?)l.Lot).Distinct().Take(2).Prepend(null)
-                    .Select((lot, i) => new StockRow(p.Id, s.Settings.AsOfWeek, 2.5 + i, lot))),
+                    .Select((lot, i) => new StockRow(p.Id, s.Settings.AsOfWeek, 3 + i, lot))),
             ],
-        }, s => s.Stock.All(k => k.Units % 1 == 0.5)),
+        }, s => s.Stock.Select(k => k.Lot).Distinct().Count() > 1 || s.Products.All(p => p.Organic)),
 
         OfSeason("seed that cannot be had", (s, _) => s with
         {
