@@ -13,8 +13,8 @@ public sealed record Breach(string Rule, string Where, string Found, string Allo
 /// <summary>What the check found.</summary>
 /// <param name="Breaches">Empty where the answer holds.</param>
 /// <param name="Value">
-/// The value as recomputed from the files, in the season's currency; null where a file or a row of the answer could not be read,
-/// for then nothing sound could be summed.
+/// The value as recomputed from the files, in the season's currency; null where a CSV file or a row of the answer could not be
+/// read, for then nothing sound could be summed.
 /// </param>
 public sealed record CheckResult(IReadOnlyList<Breach> Breaches, double? Value)
 {

@@ -72,6 +72,10 @@ internal sealed partial class Folders
 
     public string AnswerText(string file) => answer[file];
 
+    public IEnumerable<string> SeasonFiles => season.Keys;
+
+    public string SeasonText(string file) => season[file];
+
     public Folders Settings(int weeks = 4, string asOf = "", string endPrice = "", string unit = "lb")
     {
         var more = new StringBuilder();
@@ -142,6 +146,27 @@ internal sealed partial class Folders
         {
             string seasonFolder = Write(folder, "season", season);
             return PlanCheck.Check(seasonFolder, Write(folder, "answer", answer));
+        }
+        finally
+        {
+            folder.Delete(recursive: true);
+        }
+    }
+
+    /// <summary>Checks the answer with one file put in the place of its own, for each in turn; the folders are written once.</summary>
+    public IEnumerable<(string Note, CheckResult Result)> CheckEach(IEnumerable<(string Note, string File, string Text)> variants)
+    {
+        DirectoryInfo folder = Directory.CreateTempSubdirectory("cloveshed-check-");
+        try
+        {
+            string seasonFolder = Write(folder, "season", season);
+            string answerFolder = Write(folder, "answer", answer);
+            foreach ((string note, string file, string text) in variants)
+            {
+                File.WriteAllText(Path.Combine(answerFolder, file), text);
+                yield return (note, PlanCheck.Check(seasonFolder, answerFolder));
+                File.WriteAllText(Path.Combine(answerFolder, file), answer[file]);
+            }
         }
         finally
         {

@@ -31,6 +31,6 @@ internal sealed class AnswerData
 
     public SummaryFigures? Summary { get; set; }
 
-    /// <summary>Whether every file and row could be read: only then does the recomputed value mean anything.</summary>
+    /// <summary>Whether every CSV file and row could be read: only then does the recomputed value mean anything.</summary>
     public bool Complete { get; set; }
 }

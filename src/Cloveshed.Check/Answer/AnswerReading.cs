@@ -24,8 +24,8 @@ internal sealed partial class AnswerReading
         reading.Trade(answer);
         reading.Yard(answer);
         reading.Worths();
-        answer.Summary = SummaryReading.Read(folder, findings);
         answer.Complete = findings.None;
+        answer.Summary = SummaryReading.Read(folder, findings);
         return answer;
     }
 
