@@ -86,7 +86,7 @@ internal static class TradeReading
 
     private static void AsIsPrices(string folder, SeasonData season, Findings findings)
     {
-        CsvTable? table = CsvTable.Read(folder, "sell-as-is.csv", false, season: true, findings, "price");
+        CsvTable? table = CsvTable.Read(folder, "sell-as-is.csv", true, season: true, findings, "price");
         foreach (CsvRow row in table?.Rows ?? [])
         {
             var price = new AsIsPrice(row.Text("variety"), row.Finite("price"), row.AmountOrNull("limit"));

@@ -1,4 +1,5 @@
 using Cloveshed.Seasons.Tests.Odd;
+using Cloveshed.Seasons.Tests.Planning;
 
 namespace Cloveshed.Seasons.Tests.Features;
 

@@ -36,8 +36,9 @@ public sealed class OddReadingTests
     {
         SeasonReading reading = SeasonReader.Parse(files);
         Assert.Empty(reading.Faults);
-        // Rows that start after the season are left out on the way in.
-        Season kept = season with { Lots = [.. season.Lots.Where(l => OddSeasons.StartWeek(season.Settings, l) < season.Settings.Weeks)] };
+        // Rows that start after the season are left out on the way in, and with a lot's last row its samples.
+        LotRow[] lots = [.. season.Lots.Where(l => OddSeasons.StartWeek(season.Settings, l) < season.Settings.Weeks)];
+        Season kept = season with { Lots = lots, Samples = [.. season.Samples.Where(b => lots.Any(l => l.Lot == b.Lot))] };
         Assert.Equal(OddFolder.Text(kept), OddFolder.Text(reading.Season!));
     }
 }
