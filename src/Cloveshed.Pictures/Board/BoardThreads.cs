@@ -50,12 +50,12 @@ internal sealed class BoardThreads(WeekAxis axis, BoardSize size, double heavies
             }
             double from = y + Height(lot, run.Week);
             double w = Math.Max(1.4, block.Width);
-            double x = block.X;
-            double bend = Math.Min(30, (block.Y - from) * .3);
-            // Leaves the thread in its week, leans to the block's place within that week, and falls straight to the line.
-            double start = Math.Clamp(axis.X(run.Week) + (axis.Step - w) / 2, axis.X(run.Week), axis.X(run.Week + 1));
-            plot.Path($"M{N(start)} {N(from - 2)}C{N(start)} {N(from + bend)} {N(x)} {N(from + bend / 2)} {N(x)} {N(from + bend + 14)}V{N(block.Y)}h{N(w)}"
-                + $"V{N(from + bend + 14)}C{N(x + w)} {N(from + bend / 2)} {N(start + w)} {N(from + bend)} {N(start + w)} {N(from - 2)}z",
+            // Pours out of the thread over the whole week and narrows to the width of its hours on the line.
+            double left = axis.X(run.Week) + 1;
+            double right = axis.X(run.Week + 1) - 1;
+            double to = Math.Min(from + 26, block.Y);
+            plot.Path($"M{N(left)} {N(from - .5)}C{N(left)} {N(from + 13)} {N(block.X)} {N(from + 10)} {N(block.X)} {N(to)}V{N(block.Y)}h{N(w)}"
+                + $"V{N(to)}C{N(block.X + w)} {N(from + 10)} {N(right)} {N(from + 13)} {N(right)} {N(from - .5)}z",
                 "turn t-" + Name(mode), reader.Say(Say.TurnTitle, lot.Lot, line, reader.Week(run.Week), reader.Mass(run.Mass)));
         }
     }

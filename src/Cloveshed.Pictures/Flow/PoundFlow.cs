@@ -125,7 +125,7 @@ public static class PoundFlow
         [new(reader.Say(Say.FromHead)), new(reader.Say(Say.ToHead)), new(reader.Say(Say.MassHead, reader.MassUnitName), true)],
         [.. facts.Links.Select(l => (IReadOnlyList<Cell>)[Name(facts, l.From), Name(facts, l.To), reader.Number(l.Whole, 0)])]);
 
-    private static DataTable Ends(PoundFlowFacts facts, Reader reader) => new(
+    public static DataTable Ends(PoundFlowFacts facts, Reader reader) => new(
         reader.Say(Say.FlowEndsCaption),
         [new(reader.Say(Say.EndHead)), new(reader.Say(Say.MassHead, reader.MassUnitName), true), new(reader.Say(Say.ShareHead), true)],
         [.. facts.Ends.Select(e => (IReadOnlyList<Cell>)[e.Name, reader.Number(e.Whole, 0), reader.Percent((double)e.Whole / Math.Max(1, facts.WholeTotal), 2)])],

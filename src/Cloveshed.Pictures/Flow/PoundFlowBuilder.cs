@@ -1,3 +1,4 @@
+using Cloveshed.Core.Lots;
 using Cloveshed.Pictures.Reading;
 
 namespace Cloveshed.Pictures.Flow;
@@ -76,7 +77,11 @@ internal sealed class PoundFlowBuilder(PoundTotals totals, Reader reader)
         unexplained += left;
         bool closes = Math.Abs(left) <= RowRounding * Math.Max(1, exact);
         long explained = closes ? whole : Whole(parts.Sum(p => p.Mass));
-        long[] rounded = WholeParts.Of(explained, masses);
+        // Weights in thousandths of a unit: a part under that has nothing to show in whole units.
+        List<Weighted> weights = [.. parts.Select((p, i) => new Weighted(p.To, (long)Math.Round(masses[i] * 1000)))];
+        long[] rounded = weights.All(w => w.Weight == 0) ? new long[parts.Count]
+            : [.. Allocation.ByLargestRemainder(explained, weights).Select(a => a.Amount)];
+        explained = rounded.Sum();
         for (int i = 0; i < parts.Count; i++)
         {
             links.Add((from, parts[i].To, rounded[i]));

@@ -77,7 +77,7 @@ public sealed record PoundTotals(
             }
         }
         Dictionary<ProductId, Product> products = season.Products.ToDictionary(p => p.Id);
-        List<string> order = [.. season.Sizes.Select(s => s.Id.Text).Reverse(), .. season.CloveGrades.Select(g => g.Id.Text)];
+        List<string> order = [.. season.Sizes.Select(s => s.Id.Text).Reverse(), .. season.CloveGrades.Select(g => g.Id.Text).Reverse()];
         List<(string, double)> By(ProductForm form) => [.. answer.Made.Where(m => products[m.Product].Form == form)
             .GroupBy(m => products[m.Product].From).OrderBy(g => order.IndexOf(g.Key)).Select(g => (g.Key, g.Sum(m => m.Mass)))];
         return new PoundTotals(

@@ -44,10 +44,11 @@ public static class KeepingChart
         for (int q = 0; q + 1 < marks.Length; q++)
         {
             // Quarters that were used before the view begins are skipped, so that the shade still says how much.
-            int quarter = 4 - (bar.LastGood is null ? 4 - bar.LifeAt.Count : 0) - (marks.Length - 2 - q);
+            int quarter = (bar.LastGood is null ? bar.LifeAt.Count + 1 : 4) - (marks.Length - 2 - q);
             Segment(plot, axis, marks[q], Math.Min(marks[q + 1], cleared), y, 12, quarter);
             Segment(plot, axis, Math.Max(marks[q], cleared), marks[q + 1], y + 4.5, 3, quarter);
         }
+        plot.Rect(axis.X(from), y, axis.X(Math.Min(end, cleared)) - axis.X(from), 12, "life-edge");
         if (bar.LastGoodElsewhere is { } later && later > end)
         {
             plot.Line(axis.X(end), y + 6, axis.X(Math.Min(later, edge)), y + 6, "longer");

@@ -25,7 +25,7 @@ public sealed record PromiseRow(ProductId Product, ProductForm Form, double Net,
     public double Left => StockAtStart + Made - Shipped - Sold;
 }
 
-/// <summary>What a promise strip shows: bulbs from the largest class down, then cloves in the order of their grades.</summary>
+/// <summary>What a promise strip shows: bulbs from the largest class down, then cloves likewise.</summary>
 public sealed record PromiseFacts(SeasonSettings Settings, IReadOnlyList<PromiseRow> Rows)
 {
     public static PromiseFacts From(Season season, PlanAnswer answer)
@@ -37,7 +37,7 @@ public sealed record PromiseFacts(SeasonSettings Settings, IReadOnlyList<Promise
         ILookup<ProductId, OrderLine> orders = season.Orders.ToLookup(o => o.Product);
         ILookup<string, WorthRow> worths = answer.Worths.Where(w => w.Kind == "product" && w.Week is not null).ToLookup(w => w.Name);
         List<string> classes = [.. season.Sizes.Select(s => s.Id.Text).Reverse()];
-        List<string> grades = [.. season.CloveGrades.Select(g => g.Id.Text)];
+        List<string> grades = [.. season.CloveGrades.Select(g => g.Id.Text).Reverse()];
         return new PromiseFacts(season.Settings,
             [.. season.Products
                 .Where(p => made.Contains(p.Id) || fills.Contains(p.Id) || sales.Contains(p.Id) || stock.Contains(p.Id) || orders.Contains(p.Id))

@@ -31,7 +31,10 @@ public static class PromiseStrip
             DrawRow(plot, row, y, axis, reader);
             names.Text(NamesWidth - 10, y + 16, Drawing.Fit(row.Product.Text, NamesWidth - 12, 13), "name", "end");
             names.Text(NamesWidth - 10, y + 30, Drawing.Fit(reader.Say(Say.PromiseRowWords, reader.Number(row.Shipped, 0), reader.Number(row.Sold, 0)), NamesWidth - 12, 11.5), "under-name", "end");
-            names.Text(NamesWidth - 10, y + 48, reader.Say(Say.NextCarton), "under-name", "end");
+            if (row.Weeks.Any(w => w.NextPrice is not null))
+            {
+                names.Text(NamesWidth - 10, y + 50, reader.Say(Say.NextCarton), "under-name", "end");
+            }
         }
         return new Picture(reader.Say(Say.PromiseName), plot, names, [Totals(facts, reader), ByWeek(facts, reader)], Summary(facts, reader));
     }
@@ -56,7 +59,8 @@ public static class PromiseStrip
             plot.Rect(x, floor - shipped - sold, wide, sold, "p-sold");
             if (free >= 1)
             {
-                plot.Rect(x + .5, floor - shipped - sold - free, wide - 1, free - .5, "free", title);
+                plot.Rect(x, floor - shipped - sold - free, wide, free, "free", title);
+                plot.Line(x, floor - shipped - sold - free, x + wide, floor - shipped - sold - free, "free-top");
             }
             if (week.NextPrice is { } price)
             {

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Cloveshed.Core.Answers;
+using Cloveshed.Core.Quantities;
 using Cloveshed.Core.Seasons;
 using NodaTime;
 using NodaTime.Text;
@@ -14,8 +15,7 @@ namespace Cloveshed.Pictures.Reading;
 /// </summary>
 public sealed class Reader
 {
-    /// <summary>Exact: the international pound (agreement of 1959; NIST SP 811, 2008, appendix B.8).</summary>
-    private const double KilogramsPerPound = 0.45359237;
+    private const double KilogramsPerPound = (double)(Core.Quantities.Mass.GramsPerPound / 1000m);
 
     private const string Minus = "\u2212";
 
@@ -69,22 +69,31 @@ public sealed class Reader
         Number(inSeasonUnit * (season.MassUnit == MassUnit.Pound ? KilogramsPerPound : 1) / 1000, 1) + "\u00A0t";
 
     /// <summary>Whole units of money (half away from zero), for totals.</summary>
-    public string Money(double amount) => Currency(amount, 0);
+    public string Money(double amount) => Money(amount, 0);
 
-    public string Money(decimal amount) => Currency((double)amount, 0);
+    public string Money(decimal amount) => Money((double)amount, 0);
 
-    /// <summary>Money to the cent, for prices and worths.</summary>
-    public string Price(double amount) => Currency(amount, 2);
+    /// <summary>Money to the currency's minor unit, for prices and worths.</summary>
+    public string Price(double amount) => Money(amount, Currency.FromCode(season.Currency).Decimals);
 
     /// <summary>Money per mass unit of the season, shown per the reader's unit.</summary>
     public string PricePerMass(double perSeasonUnit) =>
-        Currency(perSeasonUnit / ShownPerSeasonUnit, 3) + "/" + MassUnitName;
+        Money(perSeasonUnit / ShownPerSeasonUnit, 3) + "/" + MassUnitName;
 
     public string Number(double value, int decimals) =>
         Number(value, decimals == 0 ? "#,##0" : "#,##0." + new string('0', decimals));
 
     /// <summary>A share as percent. Rounded half away from zero.</summary>
     public string Percent(double share, int decimals = 1) => Number(share * 100, decimals) + "%";
+
+    /// <summary>A share of a promise, as percent with one decimal: 100% and 0% only where it is all or nothing.</summary>
+    public string PercentDone(double share) => share switch
+    {
+        >= 1 => "100%",
+        > 0.9995 => "99.9%",
+        > 0 and < 0.0005 => "0.1%",
+        _ => Percent(share),
+    };
 
     public string Hours(double hours) => Number(hours, "#,##0.#") + "\u00A0h";
 
@@ -123,7 +132,7 @@ public sealed class Reader
         _ => throw new ArgumentOutOfRangeException(nameof(status)),
     });
 
-    private string Currency(double amount, int decimals)
+    private string Money(double amount, int decimals)
     {
         string number = Number(Math.Abs(amount), decimals);
         bool zero = number.All(c => c is '0' or '.' or ',');

@@ -24,7 +24,7 @@ public enum Say
 
     // Head
     HeadDates, HeadValue, HeadProven, HeadProvenGivenRooms, HeadStatus, StatusGapReached, StatusTimeReached, StatusCancelled,
-    FigureOnTime, FigureOnTimeOf, FigureLate, FigureLateOf, FigureShort, FigureShortOf, FigureSeed, FigureSeedOf, FigureSeedNone,
+    FigureMoney, FigureMoneyOf, OrderLinesHead, SourcesCaption, FigureOnTime, FigureOnTimeOf, FigureLate, FigureLateOf, FigureShort, FigureShortOf, FigureSeed, FigureSeedOf, FigureSeedNone,
     FigureIn, FigureInOf,
 
     // Money

@@ -20,19 +20,25 @@ internal static class HeadSection
             reader.DayYear(season.Settings.AsOf)), ("class", "dates"));
         head.Open("p", ("class", "verdict")).Text(reader.Say(Say.HeadValue) + " ").Element("strong", reader.Money(plan.Value), ("data-figure", "value"))
             .Text(". " + Sureness(plan, reader)).Close("p").NewLine();
-        head.Open("dl", ("class", "figures"));
+        head.Open("div", ("class", "figures"));
         decimal worth = orders.Sum(o => o.OnTimeMoney + o.LateMoney + o.ShortMoney);
         long ordered = orders.Sum(o => (long)o.Line.Units);
-        Figure(head, Say.FigureOnTime, reader.Percent(Share(orders.Sum(o => o.OnTime), ordered)),
-            reader.Say(Say.FigureOnTimeOf, reader.Number(orders.Sum(o => o.OnTime), 0), reader.Number(ordered, 0), reader.Money(orders.Sum(o => o.OnTimeMoney)), reader.Money(worth)), "on-time", reader);
-        Figure(head, Say.FigureLate, reader.Number(orders.Sum(o => o.Late), 0), reader.Say(Say.FigureLateOf, reader.Money(orders.Sum(o => o.LateMoney)), orders.Count(o => o.Late > 0)), "late", reader);
-        Figure(head, Say.FigureShort, reader.Number(orders.Sum(o => o.Short), 0), reader.Say(Say.FigureShortOf, reader.Money(orders.Sum(o => o.ShortMoney)), orders.Count(o => o.Short > 0)), "short", reader);
-        (double need, double seedKept) = (season.SeedNeeds.Sum(n => n.Net), answer.Seed.Sum(s => s.Cloves));
-        Figure(head, Say.FigureSeed, season.SeedNeeds.Count == 0 ? "–" : reader.Percent(Math.Min(1, Share(seedKept, need))),
-            season.SeedNeeds.Count == 0 ? reader.Say(Say.FigureSeedNone) : reader.Say(Say.FigureSeedOf, reader.Mass(seedKept), reader.Mass(need)), "seed", reader);
+        long onTime = orders.Sum(o => (long)o.OnTime);
+        double costs = plan.Costs.Values.Sum();
+        var figures = new HeadFigures(season, answer, orders, flow, reader);
+        Figure(head, Say.FigureMoney, reader.Money(plan.Revenue), reader.Say(Say.FigureMoneyOf, reader.Money(costs), reader.Money(plan.Value)), "revenue", figures.Money(), reader);
+        Figure(head, Say.FigureOnTime, reader.PercentDone(Share(onTime, ordered)),
+            reader.Say(Say.FigureOnTimeOf, reader.Number(onTime, 0), reader.Number(ordered, 0), reader.Money(orders.Sum(o => o.OnTimeMoney)), reader.Money(worth)), "on-time", figures.ByProduct(), reader);
+        Figure(head, Say.FigureLate, reader.Number(orders.Sum(o => (long)o.Late), 0),
+            reader.Say(Say.FigureLateOf, reader.Money(orders.Sum(o => o.LateMoney)), orders.Count(o => o.Late > 0)), "late", figures.Missed(o => o.Late, o => o.LateMoney, Say.LateHead), reader);
+        Figure(head, Say.FigureShort, reader.Number(orders.Sum(o => (long)o.Short), 0),
+            reader.Say(Say.FigureShortOf, reader.Money(orders.Sum(o => o.ShortMoney)), orders.Count(o => o.Short > 0)), "short", figures.Missed(o => o.Short, o => o.ShortMoney, Say.ShortHead), reader);
+        (double need, double kept) = (season.SeedNeeds.Sum(n => n.Net), SeedSection.Served(season, answer));
+        Figure(head, Say.FigureSeed, need <= 0 ? "–" : reader.PercentDone(Share(kept, need)),
+            need <= 0 ? reader.Say(Say.FigureSeedNone) : reader.Say(Say.FigureSeedOf, reader.Mass(kept), reader.Mass(need)), "seed", SeedSection.Needs(season, answer, reader).Write(), reader);
         double packed = flow.Nodes.Where(n => n.Stage is FlowStage.Packed or FlowStage.Cloves or FlowStage.Seed or FlowStage.Sale).Sum(n => n.Whole) / reader.ShownPerSeasonUnit;
-        Figure(head, Say.FigureIn, reader.Mass(flow.Total), reader.Say(Say.FigureInOf, reader.Tonnes(flow.Total), reader.Mass(packed), reader.Tonnes(packed)), "mass-in", reader);
-        head.Close("dl").NewLine();
+        Figure(head, Say.FigureIn, reader.Mass(flow.Total), reader.Say(Say.FigureInOf, reader.Tonnes(flow.Total), reader.Mass(packed), reader.Tonnes(packed)), "mass-in", figures.Pounds(), reader);
+        head.Close("div").NewLine();
         return head.Close("header").NewLine();
     }
 
@@ -60,13 +66,18 @@ internal static class HeadSection
         return gap + " " + given + " " + reader.Say(Say.HeadStatus, reader.Status(plan.Status), reader.Number(plan.Seconds, 0), reader.Percent(plan.GapOfRevenue, 1));
     }
 
-    private static double Share(double part, double of) => of == 0 ? 0 : part / of;
+    internal static double Share(double part, double of) => of == 0 ? 0 : part / of;
 
-    private static void Figure(MarkupText head, Say name, string number, string words, string key, Reader reader) =>
-        head.Open("div").Element("dt", reader.Say(name)).Element("dd", number, ("class", "big"), ("data-figure", key)).Element("dd", words).Close("div").NewLine();
+    /// <summary>A figure that opens into what it is made of.</summary>
+    private static void Figure(MarkupText head, Say name, string number, string words, string key, MarkupText parts, Reader reader)
+    {
+        head.Open("details", ("class", "figure")).Open("summary").Element("span", reader.Say(name), ("class", "label"));
+        head.Element("span", number, ("class", "big"), ("data-figure", key)).Element("span", words, ("class", "of")).Close("summary");
+        head.Add(parts).Close("details").NewLine();
+    }
 
     /// <summary>Kinds of cost and revenue are the planner's words; the known ones have words in both languages.</summary>
-    private static Cell KindName(string kind, Reader reader) =>
+    internal static Cell KindName(string kind, Reader reader) =>
         MoneyKinds.TryGetValue(kind.Replace('_', ' '), out Say say) ? reader.Say(say) : new Cell(kind, reader.PlannerLanguage);
 
     private static readonly Dictionary<string, Say> MoneyKinds = new(StringComparer.OrdinalIgnoreCase)

@@ -45,7 +45,7 @@ internal static class Legends
         var list = new MarkupText().Open("ul", ("class", "legend"));
         Item(list, reader.Say(Say.LegendShipped), d => d.Rect(4, 1, 20, 13, "b-fresh"));
         Item(list, reader.Say(Say.LegendSold), d => d.Rect(4, 1, 20, 13, "sold").Rect(4, 1, 20, 13, "p-sold"));
-        Item(list, reader.Say(Say.LegendBeyond), d => d.Rect(4.5, 1.5, 19, 12, "free"));
+        Item(list, reader.Say(Say.LegendBeyond), d => d.Rect(4, 2, 20, 12, "free").Line(4, 2, 24, 2, "free-top"));
         Item(list, reader.Say(Say.LegendPrice), d => d.Rect(0, 2, 7, 11, "price-1").Rect(7, 2, 7, 11, "price-2").Rect(14, 2, 7, 11, "price-3").Rect(21, 2, 7, 11, "price-4"));
         return list.Close("ul").NewLine();
     }

@@ -38,7 +38,7 @@ internal static class OrdersSection
     private static Cell[] Order(OrderOutcome o, Reader reader) =>
         [$"{o.Line.Order} / {o.Line.Number}", o.Line.Customer, o.Line.Product.Text, reader.Day(o.Line.Due), reader.Say(o.Line.Firm ? Say.FirmWord : Say.ForecastWord)];
 
-    private static DataTable ByProduct(IReadOnlyList<OrderOutcome> orders, Reader reader) => new(
+    internal static DataTable ByProduct(IReadOnlyList<OrderOutcome> orders, Reader reader) => new(
         reader.Say(Say.ByProductCaption),
         [new(reader.Say(Say.ProductHead)), new(reader.Say(Say.OrderedHead), true), new(reader.Say(Say.OnTimeHead), true), new(reader.Say(Say.LateHead), true),
             new(reader.Say(Say.ShortHead), true), new(reader.Say(Say.FilledHead), true), new(reader.Say(Say.OrderedMoneyHead), true), new(reader.Say(Say.ShortMoneyHead), true)],
