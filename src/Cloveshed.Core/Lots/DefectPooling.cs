@@ -37,9 +37,10 @@ public readonly record struct DefectSample(double Bulbs, double Fresh, double Cr
 /// Shares of fresh, crack and waste of many lots, pulled toward their variety's by a Dirichlet prior worth M bulbs; M by
 /// the moment equation for proportions of unequal n (J. C. Kleinman, J. Amer. Stat. Assoc. 68 (1973) 46, from memory).
 /// </summary>
+/// <param name="VarietyBulbs">How many bulbs a variety's own shares are known by: lots differ, so fewer than were looked at.</param>
 /// <param name="Strength">M: how many bulbs the variety's shares count for.</param>
 /// <param name="Fitted">False: M is the default.</param>
-public sealed record DefectPooling(DefectSample[] VarietyShares, double Strength, bool Fitted)
+public sealed record DefectPooling(DefectSample[] VarietyShares, double[] VarietyBulbs, double Strength, bool Fitted)
 {
     private const int LeastSurplus = 3;
     private const double LeastStrength = 2, MostStrength = 5000;
@@ -68,16 +69,24 @@ public sealed record DefectPooling(DefectSample[] VarietyShares, double Strength
         }
 
         bool fitted = group.Length - groups >= LeastSurplus;
-        return new DefectPooling(shares, fitted ? Fit(samples, group, shares) : defaultStrength, fitted);
+        double strength = fitted ? Fit(samples, group, shares) : defaultStrength;
+        // A lot's observed share varies by 1/(M + 1) between lots and by 1/n within one; the variety's is their mean.
+        var bulbs = new double[groups];
+        for (int i = 0; i < group.Length; i++)
+            bulbs[group[i]] += 1 / (1 / (strength + 1) + 1 / samples[i].Bulbs);
+        return new DefectPooling(shares, bulbs, strength, fitted);
     }
 
-    /// <summary>The posterior: a lot's own sample (none: default) joined with M bulbs of its variety.</summary>
+    /// <summary>
+    /// The posterior: a lot's own sample (none: default) joined with M bulbs of its variety. Its bulbs are what the band rests on:
+    /// fewer than the sum, since the variety's shares are not known exactly.
+    /// </summary>
     public DefectSample Joined(int group, DefectSample own)
     {
         DefectSample v = VarietyShares[group];
-        double n = Strength + own.Bulbs;
+        double n = Strength + own.Bulbs, pull = Strength / n;
         return new DefectSample(
-            n,
+            1 / (1 / n + pull * pull / VarietyBulbs[group]),
             (Strength * v.Fresh + own.Bulbs * own.Fresh) / n,
             (Strength * v.Crack + own.Bulbs * own.Crack) / n,
             (Strength * v.Waste + own.Bulbs * own.Waste) / n);

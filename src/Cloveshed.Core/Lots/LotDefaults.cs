@@ -70,9 +70,9 @@ public sealed record LotDefaults(
         new("normal_strength", d => d.NormalStrength, (d, v) => d with { NormalStrength = v }, "our default, no published value"),
         new("law_shift_sd", d => d.LawShiftSd, (d, v) => d with { LawShiftSd = v }, "our default, no published value"),
         new("defect_strength", d => d.DefectStrength, (d, v) => d with { DefectStrength = v }, "our default, no published value"),
-        new("given_mean_sd", d => d.GivenMeanSd, (d, v) => d with { GivenMeanSd = v }, "our default, no published value; bands only"),
-        new("given_cv_strength", d => d.GivenCvStrength, (d, v) => d with { GivenCvStrength = v }, "our default, no published value; bands only"),
-        new("given_share_strength", d => d.GivenShareStrength, (d, v) => d with { GivenShareStrength = v }, "our default, no published value; bands only"),
+        new("given_mean_sd", d => d.GivenMeanSd, (d, v) => d with { GivenMeanSd = v }, "our default, no published value; for bands, and what the cell counts for in other lots"),
+        new("given_cv_strength", d => d.GivenCvStrength, (d, v) => d with { GivenCvStrength = v }, "our default, no published value; for bands, and what the cell counts for in other lots"),
+        new("given_share_strength", d => d.GivenShareStrength, (d, v) => d with { GivenShareStrength = v }, "our default, no published value; for bands, and what the cell counts for in other lots"),
     ];
 
     /// <summary>The names of all numbers here.</summary>

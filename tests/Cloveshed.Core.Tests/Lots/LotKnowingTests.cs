@@ -26,6 +26,21 @@ public class LotKnowingTests
     }
 
     [Fact]
+    public void A_lot_that_gives_one_of_the_two_cells_has_the_law_of_that_and_of_what_the_samples_say_of_the_other()
+    {
+        Season season = SmallSeason.Of(
+            [SmallSeason.Lot("1", mean: 61.3), SmallSeason.Lot("2", cv: 0.5), SmallSeason.Lot("3")],
+            [.. Bulbs("1", 40, 60), .. Bulbs("2", 40, 60), .. Bulbs("3", 40, 60)]);
+        LotKnowledge mean = Know(season, "1"), cv = Know(season, "2"), neither = Know(season, "3");
+        Assert.Equal((61.3, 0.5), (mean.MeanG, cv.Cv));
+        Assert.Equal(neither.Cv, mean.Cv, 0.01);
+        Assert.Equal(neither.MeanG, cv.MeanG, 0.5);
+        foreach (LotKnowledge k in (LotKnowledge[])[mean, cv])
+            Assert.Equal(new SizeCurve(k.MeanG, k.Cv).MassShare(SmallSeason.Law, 50, 57), k.ClassShares[2]);
+        Assert.Equal("mean: given; spread: samples n=60, shrunk toward variety", mean.HowKnown);
+    }
+
+    [Fact]
     public void Classes_and_under_are_everything_and_so_are_grades_and_ungraded()
     {
         Season season = SmallSeason.Of(
