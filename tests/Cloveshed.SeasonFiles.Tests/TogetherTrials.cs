@@ -77,7 +77,8 @@ public static partial class Trials
         yield return new("a class that ends where it starts", it => it.Append("sizes.csv", "huge,H,90,90\n").Replace("sizes.csv", "L,64,", "L,64,90"), FaultRule.MinNotBelowMax, "sizes.csv", 5, "max_mm", "90");
         yield return new("a grade that ends before it starts", it => it.Replace("clove-grades.csv", "10,18", "10,9"), FaultRule.MinNotBelowMax, "clove-grades.csv", 3, "max_mm", "9");
         yield return new("overlap of grades", it => it.Replace("clove-grades.csv", "10,18", "10,18.5"), FaultRule.GradesOverlap, "clove-grades.csv", 3, "min_mm", "10");
-        yield return new("a clove law in parts", it => it.Replace("varieties.csv", "2.7,0.1", "2.7,"), FaultRule.CloveLawInParts, "varieties.csv", 2, "clove_s", "");
+        yield return new("a clove law in parts", it => it.Replace("varieties.csv", "2.7,0.1", "2.7,"), FaultRule.LawInParts, "varieties.csv", 2, "clove_s", "");
+        yield return new("a bulb law in parts", it => it.Replace("varieties.csv", "-7.1,2.9", "-7.1,"), FaultRule.LawInParts, "varieties.csv", 3, "mass_b", "");
         yield return new("ship_from after due", it => it.Replace("orders.csv", "M30,,2026-09-24", "M30,2026-09-25,2026-09-24"), FaultRule.ShipFromAfterDue, "orders.csv", 2, "ship_from", "2026-09-25");
         yield return new("p10 above p50", it => it.Replace("market.csv", "10,40.5,90", "41,40.5,90"), FaultRule.LowAboveHigh, "market.csv", 2, "p10", "41");
         yield return new("p90 below p50", it => it.Replace("market.csv", "10,40.5,90", "10,40.5,40"), FaultRule.LowAboveHigh, "market.csv", 2, "p90", "40");

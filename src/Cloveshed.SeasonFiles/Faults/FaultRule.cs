@@ -13,7 +13,7 @@ public enum FaultRule
     // season.json
     Json, JsonKind, JsonKeyMissing, JsonKeyTwice, Contract, Currency, AsOfAfterSeason,
     // Cells of a row together
-    MinNotBelowMax, LowAboveHigh, SharesAboveOne, CloveLawInParts, ShipFromAfterDue,
+    MinNotBelowMax, LowAboveHigh, SharesAboveOne, LawInParts, ShipFromAfterDue,
     // Rows of one file together
     KeyTwice, SizeGap, SizeOpenEnd, GradesOverlap, LotDiffers,
     // Files together
@@ -23,5 +23,5 @@ public enum FaultRule
 /// <summary>What a person is warned about.</summary>
 public enum WarningRule
 {
-    UnknownFile, UnknownColumn, UnknownKey, OutsideSeason, LotAfterSeason, SamplesOfLeftOut, HumidityLikeShare, HoursAboveWeek,
+    UnknownFile, UnknownColumn, UnknownKey, OutsideSeason, LotAfterSeason, SamplesOfLeftOut, HumidityLikeShare, HoursAboveWeek, BulbLawMissing,
 }

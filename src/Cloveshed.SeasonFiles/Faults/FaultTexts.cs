@@ -141,9 +141,9 @@ internal static class FaultTexts
         [FaultRule.SharesAboveOne] = new(
             "fresh_share and crack_share that sum to at most 1, not {0}", "Lower one of the two: a bulb is either fit for fresh, or sound but not fit, or waste.",
             "fresh_share y crack_share que sumen como máximo 1, no {0}", "Baje una de las dos: un bulbo sirve para fresco, o está sano sin servir, o es desecho."),
-        [FaultRule.CloveLawInParts] = new(
-            "all of clove_a, clove_b and clove_s, or none", "Fill this cell too, or empty the other two.",
-            "clove_a, clove_b y clove_s, las tres o ninguna", "Rellene también esta celda, o vacíe las otras dos."),
+        [FaultRule.LawInParts] = new(
+            "all numbers of the law or none: a goes with b", "Fill this cell too, or empty the others of the same law.",
+            "todos los números de la ley o ninguno: a va con b", "Rellene también esta celda, o vacíe las otras de la misma ley."),
         [FaultRule.ShipFromAfterDue] = new(
             "a ship_from not after due, {0}", "Correct one of the two dates; an empty ship_from means the Monday of the due week.",
             "un ship_from no posterior a due, {0}", "Corrija una de las dos fechas; ship_from vacío significa el lunes de la semana de due."),

@@ -31,6 +31,9 @@ internal static class WarningTexts
             WarningRule.HoursAboveWeek => (
                 "{0} hours are more than the 168 of a week; right only if the row stands for several machines",
                 "{0} horas son más que las 168 de una semana; solo es correcto si la fila representa varias máquinas"),
+            WarningRule.BulbLawMissing => (
+                "the law of bulb mass has empty cells; it was read with mass_a {0}, mass_b {1}, mass_s {2}, as of ordinary garlic",
+                "la ley de la masa del bulbo tiene celdas vacías; se leyó con mass_a {0}, mass_b {1}, mass_s {2}, como de ajo común"),
             _ => throw new ArgumentOutOfRangeException(nameof(rule), rule, null),
         };
         return language == TextLanguage.Spanish ? spanish : english;

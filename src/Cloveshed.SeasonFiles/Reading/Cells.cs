@@ -109,6 +109,8 @@ internal sealed class Cells(Table table, FaultList faults)
         return null;
     }
 
+    public bool IsEmpty(Column column) => Trimmed(column).IsEmpty;
+
     /// <summary>A number, date or word as written, without the spaces around it.</summary>
     public string Canonical(Column column) => Encoding.UTF8.GetString(Trimmed(column));
 

@@ -1,0 +1,58 @@
+using Cloveshed.Core.Seasons;
+using CsCheck;
+
+namespace Cloveshed.SeasonFiles.Tests;
+
+/// <summary>A season written and read back is the same season, whatever is in it.</summary>
+public sealed class RoundTripTests
+{
+    [Fact]
+    public void Any_season_reads_back_as_it_was_written() =>
+        Gen.Int.Sample(seed =>
+        {
+            Season season = new DrawnSeason(seed).Draw();
+
+            SeasonReading reading = SeasonReader.Parse(SeasonWriter.Render(season));
+
+            Assert.Empty(reading.Faults);
+            Assert.DoesNotContain(reading.Warnings, warning => warning.File != "lines.csv"); // hours above 168 are warned about
+            AssertSame(season, reading.Season!);
+        }, iter: 500);
+
+    [Fact]
+    public void Through_a_folder_too()
+    {
+        using TemporaryFolder folder = new();
+        Season season = new SmallSeason().Read().Season!;
+
+        SeasonWriter.Write(season, folder["season"]);
+        SeasonReading reading = SeasonReader.Read(folder["season"]);
+
+        Assert.Equal(19, Directory.GetFiles(folder["season"]).Length);
+        AssertSame(season, reading.Season!);
+        Assert.Equal(SeasonReader.Parse(SeasonWriter.Render(season)).InputDigest, reading.InputDigest);
+    }
+
+    internal static void AssertSame(Season one, Season other)
+    {
+        Assert.Equal(one.Settings, other.Settings);
+        Assert.Equal(one.Sizes, other.Sizes);
+        Assert.Equal(one.Varieties, other.Varieties);
+        Assert.Equal(one.Places, other.Places);
+        Assert.Equal(one.PlaceWeeks, other.PlaceWeeks);
+        Assert.Equal(one.Lots, other.Lots);
+        Assert.Equal(one.Samples, other.Samples);
+        Assert.Equal(one.Yields, other.Yields);
+        Assert.Equal(one.Lines, other.Lines);
+        Assert.Equal(one.LineWeeks, other.LineWeeks);
+        Assert.Equal(one.People, other.People);
+        Assert.Equal(one.Products, other.Products);
+        Assert.Equal(one.CloveGrades, other.CloveGrades);
+        Assert.Equal(one.Stock, other.Stock);
+        Assert.Equal(one.SealedRooms, other.SealedRooms);
+        Assert.Equal(one.Orders, other.Orders);
+        Assert.Equal(one.Market, other.Market);
+        Assert.Equal(one.SeedNeeds, other.SeedNeeds);
+        Assert.Equal(one.AsIsPrices, other.AsIsPrices);
+    }
+}
