@@ -19,7 +19,7 @@ public sealed record DataTable(
     public MarkupText Write(string? name = null)
     {
         var markup = new MarkupText();
-        markup.Open("div", ("class", "table-box"), ("tabindex", "0"), ("role", "region"), ("aria-label", Caption));
+        markup.Open("div", ("class", "table-box"), ("tabindex", "0"), ("role", "group"), ("aria-label", Caption));
         markup.Open("table", ("data-table", name)).Element("caption", Caption);
         markup.Open("thead").Open("tr");
         foreach (Column column in Columns)

@@ -11,7 +11,7 @@ public sealed record Picture(string Name, Drawing Plot, Drawing? Labels, IReadOn
     {
         double whole = Plot.Width + (Labels?.Width ?? 0);
         var markup = new MarkupText();
-        markup.Open("div", ("class", "picture-box"), ("tabindex", "0"), ("role", "region"), ("aria-label", Name),
+        markup.Open("div", ("class", "picture-box"), ("tabindex", "0"), ("role", "group"), ("aria-label", Name),
             ("style", $"--whole:{MarkupText.Number(whole)}"));
         if (Labels is not null)
         {
