@@ -62,8 +62,7 @@ public static class OddSeasons
     }
 
     /// <summary>
-    /// Makes every place hold what starts in it together, since more than that is a fault of the input; slack is how much
-    /// more than its fullest start week a place holds.
+    /// Makes every place hold what must stand in it, since less would be a fault of the input; slack is how much more than that.
     /// </summary>
     private static Season Fit(Season season, double slack = 1) => season with
     {
@@ -71,18 +70,21 @@ public static class OddSeasons
         [
             .. season.Places.Select(p => p with
             {
-                CapacityBins = Math.Max(p.CapacityBins, Math.Round(slack * FullestStart(season, p.Id) + 0.05, 1)),
+                CapacityBins = Math.Max(p.CapacityBins, Math.Round(slack * LeastCapacity(season, p.Id) + 0.05, 1)),
             }),
         ],
     };
 
-    /// <summary>The most bins of a place's rows that start in one week.</summary>
-    internal static double FullestStart(Season season, PlaceId place) => season.Lots
-        .Where(l => l.Place == place)
-        .GroupBy(l => StartWeek(season.Settings, l))
-        .Select(g => g.Sum(l => l.Bins))
-        .DefaultIfEmpty(0)
-        .Max();
+    /// <summary>
+    /// The bins that a place must hold for the input to be sound: those of each row alone, and those of all rows together that
+    /// start with the plan. What arrives together in later weeks may be more: there the plan has had its say.
+    /// </summary>
+    internal static double LeastCapacity(Season season, PlaceId place)
+    {
+        LotRow[] rows = [.. season.Lots.Where(l => l.Place == place)];
+        double first = rows.Where(l => StartWeek(season.Settings, l) == season.Settings.AsOfWeek).Sum(l => l.Bins);
+        return rows.Select(l => l.Bins).Append(first).Max();
+    }
 
     /// <summary>The week in which a row's path starts: that of its harvest, never before as_of or the first week.</summary>
     internal static int StartWeek(SeasonSettings settings, LotRow row) => Math.Max(settings.AsOfWeek, settings.WeekOf(row.Harvested));

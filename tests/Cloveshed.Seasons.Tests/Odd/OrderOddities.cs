@@ -24,6 +24,14 @@ internal static class OrderOddities
                 Orders = [.. s.Orders, .. Enumerable.Range(0, s.Settings.Weeks).Select(w => Line(s, $"giants {w}", w, crate.Id, 10) with { ShortCost = 5 })],
             };
         }, s => s.Products.Any(p => p.From == "giant")),
+        OfSeason("nothing of what is ordered can be had", (s, _) => s with
+        {
+            // The only class with a product starts at 400 mm.
+            Sizes = [new(new("any"), null, 20, 400), new(new("giant"), null, 400, null)],
+            Products = [new(new("giants"), ProductForm.Bulb, "giant", 20, 1, 2, false)],
+            Stock = [], Market = [],
+            Orders = [.. Enumerable.Range(0, s.Settings.Weeks).Select(w => Line(s, $"giants {w}", w, new("giants"), 10) with { ShortCost = w % 2, LargerOk = true })],
+        }, s => s.Products.All(p => p.From == "giant") && s.Orders.Count == s.Settings.Weeks),
         OfSeason("zero orders", (s, _) => s with { Orders = [] }, s => s.Orders.Count == 0),
         OfSeason("orders due before the season", (s, pcg) => Dated(s, _ => s.Settings.FirstWeek.PlusDays(-pcg.Whole(1, 30))),
             s => s.Orders.All(o => o.Due < s.Settings.FirstWeek)),

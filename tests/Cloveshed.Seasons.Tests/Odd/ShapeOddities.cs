@@ -45,8 +45,8 @@ internal static class ShapeOddities
             s => Enumerable.Range(1, s.CloveGrades.Count - 1).All(i => s.CloveGrades[i].MinMm > s.CloveGrades[i - 1].MaxMm)),
         OfShape("most cloves ungraded", s => s with { Grades = Grades.Narrow }, s => s.CloveGrades.All(g => g.MaxMm - g.MinMm < 1)),
         OfShape("bounded last clove grade", s => s with { Grades = Grades.BoundedLast }, s => s.CloveGrades[^1].MaxMm is not null),
-        OfShape("as of the middle", s => s with { AsOfDay = 7 * 4 + 2 }, s => s.Settings.AsOfWeek == 4
-            && s.Settings.AsOf.DayOfWeek == NodaTime.IsoDayOfWeek.Wednesday),
+        OfShape("as of the middle", s => s with { AsOfDay = 7 * 4 + 2, Lots = 16 }, s => s.Settings.AsOfWeek == 4
+            && s.Settings.AsOf.DayOfWeek == NodaTime.IsoDayOfWeek.Wednesday && s.Lots.Any(l => l.Harvested < s.Settings.AsOf) && s.Lots.Any(l => l.Harvested > s.Settings.AsOf)),
         OfShape("as of the last week", s => s with { Weeks = 6, AsOfDay = 41 }, s => s.Settings.AsOfWeek == s.Settings.Weeks - 1),
         OfShape("as of long before", s => s with { AsOfDay = -30 }, s => s.Settings.AsOf < s.Settings.FirstWeek),
         OfShape("far too much asked", s => s with { Asked = 20 }, s => s.Orders.Count > 0),

@@ -11,21 +11,21 @@ internal static class ShedOddities
     [
         OfSeason("places just full", (s, _) => s with
         {
-            // The garlic of one start week fits exactly; what starts in other weeks has to find room by then.
-            Places = [.. s.Places.Select(p => p with { CapacityBins = Math.Max(0.1, OddSeasons.FullestStart(s, p.Id)) })],
-        }, s => s.Places.All(p => p.CapacityBins <= OddSeasons.FullestStart(s, p.Id) + 0.11)),
+            // What stands at the start fits exactly; what arrives later has to find room by then.
+            Places = [.. s.Places.Select(p => p with { CapacityBins = Math.Max(0.1, OddSeasons.LeastCapacity(s, p.Id)) })],
+        }, s => s.Places.All(p => p.CapacityBins <= OddSeasons.LeastCapacity(s, p.Id) + 0.11)),
 
         OfSeason("more dug than places hold", (s, _) =>
         {
-            // One lot a week arrives in a yard that holds only the largest of them.
+            // Each week brings a lot as large as the yard, and every week but the first another one with it.
             Place yard = s.Places[0] with { Id = new("small yard"), Kind = PlaceKind.Open, RunOutWeeks = null, CapacityBins = 10 };
             int from = s.Settings.AsOfWeek, weeks = Math.Min(6, s.Settings.Weeks - from);
             LotRow[] arriving =
             [
-                .. Enumerable.Range(from, weeks).Select(w => s.Lots[0] with
+                .. Enumerable.Range(1, 2 * weeks - 1).Select(i => (Number: i, Week: from + i / 2)).Select(x => s.Lots[0] with
                 {
-                    Lot = new($"dug {w}"), Place = yard.Id, Bins = 10, Net = 12_000, NetLow = null, NetHigh = null,
-                    Harvested = s.Settings.Monday(w).PlusDays(w % 7), Ready = null,
+                    Lot = new($"dug {x.Number}"), Place = yard.Id, Bins = 10, Net = 12_000, NetLow = null, NetHigh = null,
+                    Harvested = s.Settings.Monday(x.Week).PlusDays(x.Number % 7), Ready = null,
                 }),
             ];
             return s with { Places = [.. s.Places, yard], Lots = [.. s.Lots, .. arriving] };

@@ -46,7 +46,7 @@ internal static class Soundness
             .. s.PlaceWeeks.SelectMany(p => Only(places.Contains(p.Place.Text) && Within(p.Week), $"place week {p}")),
             .. s.LineWeeks.SelectMany(l => Only(s.Lines.Any(x => x.Id == l.Line) && Within(l.Week) && l.Hours >= 0, $"line week {l}")),
             .. s.People.SelectMany(p => Only(Within(p.Week) && p.Hours >= 0, $"people {p}")),
-            .. s.Places.SelectMany(p => Only(OddSeasons.FullestStart(s, p.Id) <= p.CapacityBins + 1e-9, $"{p.Id} overfull at a start")),
+            .. s.Places.SelectMany(p => Only(OddSeasons.LeastCapacity(s, p.Id) <= p.CapacityBins + 1e-9, $"{p.Id} overfull at a start")),
             .. s.Places.SelectMany(p => Only(p.Kind == PlaceKind.Sealed || p.RunOutWeeks is null, $"runs out {p}")),
             .. s.SealedRooms.SelectMany(r => Only(s.Places.Any(p => p.Id == r.Place && p.Kind == PlaceKind.Sealed) && s.Settings.WeekOf(r.Sealed) < Math.Max(1, s.Settings.AsOfWeek), $"sealed {r}")),
             .. s.SealedRooms.SelectMany(r => s.Lots.Where(l => l.Place == r.Place).SelectMany(l => Only(l.Harvested <= r.Sealed, $"{l.Lot} in after sealing"))),

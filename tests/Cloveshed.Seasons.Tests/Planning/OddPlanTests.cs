@@ -12,7 +12,7 @@ namespace Cloveshed.Seasons.Tests.Planning;
 /// </summary>
 public sealed class OddPlanTests
 {
-    private static readonly PlanEffort Short = new(5, 1e-3);
+    private static readonly PlanEffort Short = new(3, 1e-3);
 
     public static TheoryData<string> Small => [.. Oddity.All.Where(o => !o.Large).Select(o => o.Name)];
     public static TheoryData<string> Large => [.. Oddity.All.Where(o => o.Large).Select(o => o.Name)];
