@@ -55,7 +55,7 @@ internal sealed partial class Folders
 
     public Folders()
     {
-        foreach (string file in new[] { "sizes.csv", "varieties.csv", "places.csv", "lots.csv", "yields.csv", "lines.csv", "products.csv", "orders.csv", "sell-as-is.csv" })
+        foreach (string file in new[] { "sizes.csv", "varieties.csv", "places.csv", "lots.csv", "yields.csv", "lines.csv", "products.csv", "orders.csv" })
         {
             season[file] = SeasonColumns[file] + "\n";
         }

@@ -18,8 +18,8 @@ internal sealed partial class AnswerReading
 
         Each("runs.csv", answer.Runs, row => new RunRow(
                 row.Line, row.Name("run"), Week(row), Known(row, "line", season.Lines, "lines.csv"),
-                row.OneOf("mode", "fresh", "crack", "seed"), row.OneOf("source", "lot", "sorted") == "sorted", Lot(row), row.Text("path"),
-                row.Text("place"), row.Amount("mass_in"), row.AmountOr("mass_at_start", 0), row.Amount("hours"),
+                row.OneOf("mode", "fresh", "crack", "seed"), row.OneOf("source", "lot", "sorted") == "sorted", Lot(row), row.NameOrEmpty("path"),
+                row.NameOrEmpty("place"), row.Amount("mass_in"), row.AmountOr("mass_at_start", 0), row.Amount("hours"),
                 row.AmountOr("overtime_hours", 0)),
             row => (row.Run, row.Lot, row.Path),
             "run", "week", "line", "mode", "source", "lot", "path", "place", "mass_in", "mass_at_start", "hours", "overtime_hours", "reason");

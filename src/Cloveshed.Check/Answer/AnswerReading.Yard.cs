@@ -6,7 +6,7 @@ internal sealed partial class AnswerReading
     private void Trade(AnswerData answer)
     {
         Each("fills.csv", answer.Fills, row => new FillRow(
-                row.Line, row.Name("order"), row.Name("line"), Week(row), Product(row), row.Whole("units")),
+                row.Line, row.Name("order"), row.Text("line"), Week(row), Product(row), row.Whole("units")),
             row => (row.Order, row.Number, row.Week, row.Product),
             "order", "line", "week", "product", "units");
 
@@ -14,7 +14,7 @@ internal sealed partial class AnswerReading
             row => (row.Week, row.Product),
             "week", "product", "units");
 
-        Each("shorts.csv", answer.Shorts, row => new ShortRow(row.Line, row.Name("order"), row.Name("line"), row.Whole("units")),
+        Each("shorts.csv", answer.Shorts, row => new ShortRow(row.Line, row.Name("order"), row.Text("line"), row.Whole("units")),
             row => (row.Order, row.Number),
             "order", "line", "units", "why");
     }

@@ -4,7 +4,7 @@ namespace Cloveshed.Check.Reading;
 
 /// <summary>
 /// A row, read cell by cell. A cell that cannot be read is reported and the row is no longer sound; the caller then leaves it out.
-/// Cells are trimmed; names are compared exactly.
+/// Numbers, dates and words are read without the spaces around them; names exactly as written.
 /// </summary>
 internal sealed class CsvRow(CsvTable table, CsvRecord record)
 {
@@ -14,13 +14,12 @@ internal sealed class CsvRow(CsvTable table, CsvRecord record)
 
     public string Where => $"{table.File} line {record.Line}";
 
-    public string Text(string column) => table.Column(column) is int at ? record.Cells[at].Trim() : "";
+    public string Text(string column) => NameOrEmpty(column).Trim();
 
-    public string Name(string column)
-    {
-        string text = Text(column);
-        return text.Length > 0 ? text : Refuse(RuleNames.UnknownName, column, "a name", "");
-    }
+    public string NameOrEmpty(string column) => table.Column(column) is int at ? record.Cells[at] : "";
+
+    public string Name(string column) =>
+        Text(column).Length > 0 ? NameOrEmpty(column) : Refuse(RuleNames.UnknownName, column, "a name", "");
 
     /// <summary>A finite number of zero or more; less than zero by noise is zero.</summary>
     public double Amount(string column) => AtLeastZero(column, Finite(column));

@@ -13,7 +13,7 @@ internal static class RoomRules
     {
         public bool Closed(int week) => week > Sealed && !(week >= Opened);
 
-        public bool NoMoreIn(int week) => week > Sealed;
+        public bool NoMoreIn(int week) => week > Sealed || week >= Opened;
     }
 
     public static void Check(SeasonData season, AnswerData answer, PathTracks tracks, Findings findings)
@@ -51,7 +51,9 @@ internal static class RoomRules
                 continue;
             }
 
-            if (row.Opened <= row.Sealed)
+            // A room that was sealed in the week of as_of may be opened again in that week.
+            bool sealedBefore = season.SealedRooms.ContainsKey(row.Place);
+            if (row.Opened < row.Sealed || (row.Opened == row.Sealed && !sealedBefore))
             {
                 findings.Add(RuleNames.RoomWeeks, row.Where, $"opened {season.Calendar.Show(row.Opened.Value)}", "a week after the week of sealing");
             }

@@ -49,7 +49,7 @@ internal static class TradeReading
             int due = season.Calendar.WeekOf(row.Date("due"));
             int shipFrom = row.DateOrNull("ship_from") is DateOnly date ? season.Calendar.WeekOf(date) : due;
             var line = new OrderLine(
-                row.Name("order"), row.Name("line"), row.Name("product"), shipFrom, due, row.Amount("units"), row.Finite("price"),
+                row.Name("order"), row.Text("line"), row.Name("product"), shipFrom, due, row.Amount("units"), row.Finite("price"),
                 row.Flag("firm", true), row.FiniteOr("late_cost", 0), row.FiniteOr("short_cost", 0), row.Flag("larger_ok", false),
                 row.Flag("whole", false));
             if (row.Sound && !season.Products.ContainsKey(line.Product))
@@ -89,7 +89,7 @@ internal static class TradeReading
         CsvTable? table = CsvTable.Read(folder, "sell-as-is.csv", true, season: true, findings, "price");
         foreach (CsvRow row in table?.Rows ?? [])
         {
-            var price = new AsIsPrice(row.Text("variety"), row.Finite("price"), row.AmountOrNull("limit"));
+            var price = new AsIsPrice(row.Text("variety").Length == 0 ? "" : row.Name("variety"), row.Finite("price"), row.AmountOrNull("limit"));
             season.AsIsPrices.Add(table!, row, price.Variety, price);
         }
     }
