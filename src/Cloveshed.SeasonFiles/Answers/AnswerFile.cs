@@ -9,6 +9,8 @@ namespace Cloveshed.SeasonFiles.Answers;
 /// <summary>One CSV file of an answer: its layout, how a row is written, how a row is read.</summary>
 internal sealed class AnswerFile<TRow>(FileLayout layout, Action<CsvText, TRow, SeasonSettings> write, Func<Cells, SeasonFrame, TRow> read)
 {
+    public FileLayout Layout => layout;
+
     public string Name => layout.Name;
 
     public byte[] Write(IReadOnlyList<TRow> rows, SeasonSettings settings)
