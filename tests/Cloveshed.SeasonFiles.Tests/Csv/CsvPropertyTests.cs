@@ -31,6 +31,13 @@ public sealed class CsvPropertyTests
             Assert.Equal(cells, read.Skip(1));
         }, iter: 2000);
 
+    /// <summary>RFC 4180, section 2, rules 1 and 5 to 7; spaces at an end are quoted too, because many programs drop them otherwise.</summary>
+    [Fact]
+    public void Cells_are_quoted_where_they_must_be_and_rows_end_with_CRLF() =>
+        Assert.Equal(
+            "c0,c1,c2\r\nplain text,\" end\",\"end \"\r\n\"a,b\",\"say \"\"so\"\"\",\"two\nlines\"\r\n",
+            Encoding.UTF8.GetString(Written([["plain text", " end", "end "], ["a,b", "say \"so\"", "two\nlines"]])));
+
     [Fact]
     public void Another_reader_reads_the_same() =>
         Cells.Sample(cells =>
