@@ -35,7 +35,7 @@ public static class PlanReport
         page.Empty("link", ("rel", "icon"), ("href", "data:,"));
         page.Element("title", reader.Say(Say.PageTitle, season.Settings.Name)).NewLine();
         page.Open("style").Trusted(Stylesheet.Report).Close("style").Close("head").NewLine();
-        page.Open("body").Element("a", reader.Say(Say.SkipToContent), ("class", "skip"), ("href", "#first")).Trusted(Patterns.Svg).NewLine();
+        page.Open("body").Element("a", reader.Say(Say.SkipToContent), ("class", "skip"), ("href", "#first")).NewLine();
         page.Add(HeadSection.Write(season, answer, orders, flow, reader));
         page.Add(Contents(reader));
         page.Open("main").NewLine();
@@ -105,7 +105,15 @@ public static class PlanReport
     {
         Picture picture = PromiseStrip.Draw(facts, reader);
         MarkupText section = Section.Begin("promise", reader.Say(Say.PromiseName), "wide");
-        section.Lead(reader.Say(Say.PromiseLead)).Add(Legends.Promise(reader)).Add(picture.WriteDrawing());
+        section.Lead(reader.Say(Say.PromiseLead)).Add(Legends.Promise(reader));
+        foreach ((ProductForm form, Say name) in new[] { (ProductForm.Bulb, Say.PromiseBulbs), (ProductForm.Clove, Say.PromiseCloves) })
+        {
+            PromiseFacts part = facts with { Rows = [.. facts.Rows.Where(r => r.Form == form)] };
+            if (part.Rows.Count > 0)
+            {
+                section.Element("h3", reader.Say(name)).Add(PromiseStrip.Draw(part, reader).WriteDrawing());
+            }
+        }
         return section.Element("p", picture.Summary, ("class", "words")).Behind(picture, "promise", reader).End();
     }
 

@@ -73,14 +73,18 @@ internal static class BoardLanes
         {
             double width = Width(part.Hours, week, axis);
             bool other = part.FromSorted || !shown.Contains(part.Lot);
-            plot.Rect(at, y, Math.Max(0.6, width - (width > 2.5 ? 0.6 : 0)), BlockHeight, (other ? "other b-" : "b-") + kind, title);
+            plot.Rect(at, y, Math.Max(0.6, width - (width > 2.5 ? 0.6 : 0)), BlockHeight, (other ? "other b-" : "b-") + kind);
             at += width;
         }
         double regular = whole * week.Available / (week.Available + week.OvertimeAvailable);
         double used = Math.Min(regular, whole * week.Hours / (week.Available + week.OvertimeAvailable));
         plot.Rect(x, y + BlockHeight + 4, regular, 3, "hours-free");
-        plot.Rect(x, y + BlockHeight + (week.Full ? 3 : 4), used, week.Full ? 5 : 3, week.Full ? "hours-full" : "hours-used");
-        plot.Rect(x + regular, y + BlockHeight + 3, whole * week.OvertimeHours / (week.Available + week.OvertimeAvailable), 5, "hours-over");
+        plot.Rect(x, y + BlockHeight + 4, used, 3, week.Full ? "hours-full" : "hours-used");
+        plot.Rect(x + regular, y + BlockHeight + 2.5, whole * week.OvertimeHours / (week.Available + week.OvertimeAvailable), 6, "hours-over");
+        if (week.Parts.Count > 0)
+        {
+            plot.Rect(axis.X(week.Week), y, axis.Step, BlockHeight + 9, "hit", title);
+        }
     }
 
     private static double Width(double hours, LaneWeek week, WeekAxis axis) =>

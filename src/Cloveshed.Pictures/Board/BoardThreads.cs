@@ -20,13 +20,14 @@ internal sealed class BoardThreads(WeekAxis axis, BoardSize size, double heavies
         plot.Line(axis.X(lot.StartWeek), y + 0.5, axis.X(axis.First + axis.Count), y + 0.5, "row-rule");
         foreach (PlaceKind kind in Layers)
         {
-            foreach (string path in Stretches(lot, kind, y))
+            foreach ((string outline, string core) in Stretches(lot, kind, y))
             {
                 string name = Name(kind);
-                plot.Path(path, "k-" + name, $"{lot.Lot}: {reader.Kind(kind)}");
-                if (kind != PlaceKind.Open)
+                plot.Path(outline, "k-" + name, $"{lot.Lot}: {reader.Kind(kind)}");
+                // The core says the kind without colour: none in the open yard, dots in a cold room, a line in a sealed one.
+                if (kind != PlaceKind.Open && core.Length > 0)
                 {
-                    plot.Path(path, "p-" + name);
+                    plot.Path(core, "core-" + name);
                 }
             }
         }
@@ -70,9 +71,10 @@ internal sealed class BoardThreads(WeekAxis axis, BoardSize size, double heavies
         (lot.Weeks.FirstOrDefault(w => w.Week == week)?.Total ?? 0) / heaviest * size.Thickest;
 
     // One closed step path for each unbroken run of weeks in which something stands in this kind of place.
-    private IEnumerable<string> Stretches(LotThread lot, PlaceKind kind, double y)
+    private IEnumerable<(string Outline, string Core)> Stretches(LotThread lot, PlaceKind kind, double y)
     {
         var top = new StringBuilder();
+        var core = new StringBuilder();
         var under = new List<(double X1, double X2, double Y)>();
         foreach (ThreadWeek? week in lot.Weeks.Append(null))
         {
@@ -84,8 +86,9 @@ internal sealed class BoardThreads(WeekAxis axis, BoardSize size, double heavies
                 {
                     top.Append('V').Append(N(under[i].Y)).Append('H').Append(N(under[i].X1));
                 }
-                yield return top.Append('Z').ToString();
+                yield return (top.Append('Z').ToString(), core.ToString());
                 top.Clear();
+                core.Clear();
                 under.Clear();
             }
             if (amount <= 0 || week is null)
@@ -97,6 +100,10 @@ internal sealed class BoardThreads(WeekAxis axis, BoardSize size, double heavies
             double x1 = axis.X(week.Week);
             double x2 = axis.X(week.Week + 1);
             top.Append(under.Count == 0 ? $"M{N(x1)} {N(y + above)}" : $"V{N(y + above)}").Append('H').Append(N(x2));
+            if (tall >= 3)
+            {
+                core.Append('M').Append(N(x1)).Append(' ').Append(N(y + above + tall / 2)).Append('H').Append(N(x2));
+            }
             under.Add((x1, x2, y + above + tall));
         }
     }

@@ -88,6 +88,7 @@ public static class SeasonBoard
                 double y = Top + i * size.Pitch;
                 plot.Rect(axis.X(opened), y - 3, axis.X(last + 1) - axis.X(opened), size.Pitch, "room-window",
                     reader.Say(Say.RoomWindowTitle, room.Place, reader.Week(opened), last - opened + 1));
+                plot.Line(axis.X(opened), y - 3, axis.X(opened), y - 3 + size.Pitch, "room-opens");
                 if (labelled != i - 1 && size.Turns)
                 {
                     string words = room.LastWeek is null

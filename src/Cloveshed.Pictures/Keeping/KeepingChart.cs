@@ -19,7 +19,9 @@ public static class KeepingChart
     {
         // A lot dug long before the season starts at the edge: eight weeks back are enough to see what was dug this summer.
         int first = (int)Math.Floor(Math.Max(-8, Math.Min(0, facts.Bars.Select(b => b.Dug).DefaultIfEmpty(0).Min())));
-        var axis = new WeekAxis(first, facts.Settings.Weeks - first, PlotWidth);
+        // The weeks end three after the last flag that is drawn, so that bars that end early have the width for it.
+        double last = facts.Bars.Select(b => Math.Max(b.LastGood ?? facts.Settings.Weeks, b.ClearedAt ?? facts.Settings.Weeks)).DefaultIfEmpty(facts.Settings.Weeks).Max();
+        var axis = new WeekAxis(first, Math.Clamp((int)Math.Ceiling(last) + 3, first + 8, Math.Max(first + 8, facts.Settings.Weeks)) - first, PlotWidth);
         double height = Top + facts.Bars.Count * Pitch + 6;
         var plot = new Drawing(PlotWidth, height);
         var names = new Drawing(NamesWidth, height);
@@ -101,7 +103,10 @@ public static class KeepingChart
         string first = ending.Length == 0 ? reader.Say(Say.KeepingSummaryNone)
             : reader.Say(Say.KeepingSummaryFirst, ending[0].Lot, DayYear(ending[0].LastGood!.Value, facts, reader));
         double margin = ending.Where(b => b.ClearedAt is not null).Select(b => b.LastGood!.Value - b.ClearedAt!.Value).DefaultIfEmpty(double.NaN).Min();
-        string tightest = double.IsNaN(margin) ? "" : " " + reader.Say(Say.KeepingSummaryMargin, reader.Number(margin, 1));
+        // Pounds that still stand when the life is used up: by the flag itself, or because they are never cleared.
+        int past = ending.Count(b => b.ClearedAt is null || b.ClearedAt > b.LastGood);
+        string tightest = past > 0 ? " " + reader.Say(Say.KeepingSummaryPast, past)
+            : double.IsNaN(margin) ? "" : " " + reader.Say(Say.KeepingSummaryMargin, reader.Number(margin, 1));
         return reader.Say(Say.KeepingSummary, facts.Bars.Count, ending.Length) + " " + first + tightest;
     }
 

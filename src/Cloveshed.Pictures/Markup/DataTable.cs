@@ -11,16 +11,19 @@ public sealed record Cell(string Text, string? Language = null)
     public static Cell ToCell(string text) => new(text);
 }
 
-/// <summary>The numbers of a picture or a section as rows. The first cell of a row names it.</summary>
+/// <summary>
+/// The numbers of a picture or a section as rows. The first cell of a row names it. A table that stacks shows each row as a
+/// block of named cells on a phone.
+/// </summary>
 public sealed record DataTable(
-    string Caption, IReadOnlyList<Column> Columns, IReadOnlyList<IReadOnlyList<Cell>> Rows, IReadOnlyList<Cell>? Total = null)
+    string Caption, IReadOnlyList<Column> Columns, IReadOnlyList<IReadOnlyList<Cell>> Rows, IReadOnlyList<Cell>? Total = null, bool Stacks = false)
 {
     /// <summary>The table in a box of its own that scrolls sideways, reachable by keyboard.</summary>
     public MarkupText Write(string? name = null)
     {
         var markup = new MarkupText();
         markup.Open("div", ("class", "table-box"), ("tabindex", "0"), ("role", "group"), ("aria-label", Caption));
-        markup.Open("table", ("data-table", name)).Element("caption", Caption);
+        markup.Open("table", ("data-table", name), ("class", Stacks ? "stacks" : null)).Element("caption", Caption);
         markup.Open("thead").Open("tr");
         foreach (Column column in Columns)
         {
@@ -53,7 +56,8 @@ public sealed record DataTable(
             }
             else
             {
-                markup.Element("td", row[i].Text, ("class", kind), ("lang", row[i].Language));
+                string? head = Stacks && row[i].Text.Length > 0 ? Columns[i].Head : null;
+                markup.Element("td", row[i].Text, ("class", kind), ("lang", row[i].Language), ("data-head", head));
             }
         }
         markup.Close("tr").NewLine();

@@ -52,10 +52,10 @@ public sealed class Drawing(double width, double height)
     }
 
     /// <summary>Cuts a label to what fits; the full name stays in the table behind the picture.</summary>
-    /// <param name="em">Font size. Widths are taken as 0.52 em a character, an estimate for this face, no source.</param>
+    /// <param name="em">Font size. Widths are taken as 0.5 em a character, an estimate for this face, no source.</param>
     public static string Fit(string text, double room, double em)
     {
-        int most = Math.Max(3, (int)(room / (0.52 * em)));
+        int most = Math.Max(3, (int)(room / (0.5 * em)));
         return text.Length <= most ? text : string.Concat(text.AsSpan(0, most - 1).TrimEnd(), "…");
     }
 

@@ -12,7 +12,7 @@ public sealed record Picture(string Name, Drawing Plot, Drawing? Labels, IReadOn
         double whole = Plot.Width + (Labels?.Width ?? 0);
         var markup = new MarkupText();
         markup.Open("div", ("class", "picture-box"), ("tabindex", "0"), ("role", "group"), ("aria-label", Name),
-            ("style", $"--whole:{MarkupText.Number(whole)}"));
+            ("style", $"--whole:{MarkupText.Number(whole)};--tall:{MarkupText.Number(Plot.Height)}"));
         if (Labels is not null)
         {
             markup.Open("div", ("class", "picture-names"), ("style", $"--part:{MarkupText.Number(Labels.Width)}"))

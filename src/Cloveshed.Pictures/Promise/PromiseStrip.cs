@@ -13,10 +13,11 @@ public static class PromiseStrip
     private const double NamesWidth = 188;
     private const double PlotWidth = 1150;
     private const double Top = 48;
-    private const double Pitch = 66;
-    private const double Columns = 36;
-    private const double PriceBand = 15;
+    private const double Pitch = 56;
+    private const double Columns = 30;
+    private const double PriceBand = 14;
 
+    /// <summary>One picture; a page shows bulbs and cloves apart, so that each fits a sheet.</summary>
     public static Picture Draw(PromiseFacts facts, Reader reader)
     {
         var axis = new WeekAxis(0, facts.Settings.Weeks, PlotWidth);
@@ -29,11 +30,11 @@ public static class PromiseStrip
             PromiseRow row = facts.Rows[i];
             double y = Top + i * Pitch;
             DrawRow(plot, row, y, axis, reader);
-            names.Text(NamesWidth - 10, y + 16, Drawing.Fit(row.Product.Text, NamesWidth - 12, 13), "name", "end");
-            names.Text(NamesWidth - 10, y + 30, Drawing.Fit(reader.Say(Say.PromiseRowWords, reader.Number(row.Shipped, 0), reader.Number(row.Sold, 0)), NamesWidth - 12, 11.5), "under-name", "end");
+            names.Text(NamesWidth - 10, y + 13, Drawing.Fit(row.Product.Text, NamesWidth - 12, 13), "name", "end");
+            names.Text(NamesWidth - 10, y + 27, Drawing.Fit(reader.Say(Say.PromiseRowWords, reader.Number(row.Shipped, 0), reader.Number(row.Sold, 0)), NamesWidth - 12, 11.5), "under-name", "end");
             if (row.Weeks.Any(w => w.NextPrice is not null))
             {
-                names.Text(NamesWidth - 10, y + 50, reader.Say(Say.NextCarton), "under-name", "end");
+                names.Text(NamesWidth - 10, y + 44, reader.Say(Say.NextCarton), "under-name", "end");
             }
         }
         return new Picture(reader.Say(Say.PromiseName), plot, names, [Totals(facts, reader), ByWeek(facts, reader)], Summary(facts, reader));
@@ -43,6 +44,7 @@ public static class PromiseStrip
     {
         double most = Math.Max(1, row.Weeks.Max(w => w.Shipped + w.Sold + w.HeldForMarket + w.Free));
         double dearest = row.Weeks.Max(w => w.NextPrice ?? 0);
+        double cheapest = row.Weeks.Where(w => w.NextPrice is > 0).Select(w => w.NextPrice!.Value).DefaultIfEmpty(0).Min();
         double floor = y + Columns;
         string? said = null;
         foreach (PromiseWeek week in row.Weeks)
@@ -54,22 +56,28 @@ public static class PromiseStrip
             double free = (week.HeldForMarket + week.Free) / most * Columns;
             string title = reader.Say(Say.PromiseWeekTitle, row.Product, reader.Week(week.Week), reader.Number(week.Shipped, 0), reader.Number(week.Sold, 0),
                 reader.Number(week.HeldForMarket + week.Free, 0), week.NextPrice is { } p ? reader.Price(p) : "–");
-            plot.Rect(x, floor - shipped, wide, shipped, "b-fresh", title);
-            plot.Rect(x, floor - shipped - sold, wide, sold, "sold", title);
-            plot.Rect(x, floor - shipped - sold, wide, sold, "p-sold");
+            plot.Rect(x, floor - shipped, wide, shipped, "b-fresh");
+            plot.Rect(x, floor - shipped - sold, wide, sold, "sold");
+            if (sold >= 3)
+            {
+                plot.Line(x + wide / 2, floor - shipped - sold + 1, x + wide / 2, floor - shipped - 1, "core-sold");
+            }
             if (free >= 1)
             {
-                plot.Rect(x, floor - shipped - sold - free, wide, free, "free", title);
+                plot.Rect(x, floor - shipped - sold - free, wide, free, "free");
                 plot.Line(x, floor - shipped - sold - free, x + wide, floor - shipped - sold - free, "free-top");
             }
             if (week.NextPrice is { } price)
             {
-                int shade = dearest <= 0 ? 0 : (int)Math.Clamp(Math.Ceiling(price / dearest * 4), 0, 4);
-                plot.Rect(axis.X(week.Week), floor + 3, axis.Step + .3, PriceBand, "price-" + MarkupText.Number(shade), title);
+                int shade = Shade(price, cheapest, dearest);
+                if (shade != 0)
+                {
+                    plot.Rect(axis.X(week.Week), floor + 3, axis.Step + .3, PriceBand, "price-" + MarkupText.Number(shade));
+                }
                 string text = reader.Number(price, dearest < 10 ? 1 : 0);
                 if (text != said && 5.6 * text.Length <= axis.Step)
                 {
-                    plot.Text(axis.X(week.Week + .5), floor + 14, text, shade >= 3 ? "price-word on-dark" : "price-word", "middle");
+                    plot.Text(axis.X(week.Week + .5), floor + 14, text, "price-word", "middle");
                 }
                 said = text;
             }
@@ -77,9 +85,17 @@ public static class PromiseStrip
             {
                 said = null;
             }
+            if (week.Made + week.Shipped + week.Sold + week.HeldForMarket + week.Free > 0 || week.NextPrice is > 0)
+            {
+                plot.Rect(axis.X(week.Week), y, axis.Step, Columns + 3 + PriceBand, "hit", title);
+            }
         }
         plot.Line(0, floor + .5, axis.Width, floor + .5, "lane-rule");
     }
+
+    // Four shades from this product's cheapest week to its dearest; a week in which one more costs nothing has none.
+    private static int Shade(double price, double cheapest, double dearest) =>
+        price <= 0 ? 0 : dearest <= cheapest ? 2 : 1 + (int)Math.Min(3, 4 * (price - cheapest) / (dearest - cheapest));
 
     private static string Summary(PromiseFacts facts, Reader reader)
     {

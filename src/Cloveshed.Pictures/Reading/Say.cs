@@ -41,10 +41,10 @@ public enum Say
 
     // Keeping chart
     KeepingName, KeepingLead, KeepingRestFold, KeepingCaption, KeepingSummary, KeepingSummaryFirst, KeepingSummaryNone,
-    KeepingSummaryMargin, KeepingRunTitle, RunWords, LegendLife, LegendThin, LegendLonger,
+    KeepingSummaryMargin, KeepingSummaryPast, KeepingRunTitle, RunWords, LegendLife, LegendThin, LegendLonger,
 
     // Promise strip
-    PromiseName, PromiseLead, PromiseRowWords, NextCarton, PromiseTotalsCaption, PromiseByWeekCaption, PromiseSummary,
+    PromiseName, PromiseLead, PromiseBulbs, PromiseCloves, PromiseRowWords, NextCarton, PromiseTotalsCaption, PromiseByWeekCaption, PromiseSummary,
     PromiseSummaryDearest, PromiseWeekTitle, LegendShipped, LegendSold, LegendBeyond, LegendPrice,
 
     // Pound flow
@@ -53,7 +53,7 @@ public enum Say
     FlowUngraded, FlowUncracked, FlowShrink, FlowDiscarded, FlowUnexplained,
 
     // Orders
-    OrdersTitle, OrdersLead, OrdersNoneShort, ShortCaption, LateFold, LateCaption, OrdersByProductFold, ByProductCaption,
+    OrdersTitle, OrdersLead, OrdersNoneShort, ShortCaption, ShortsFold, LateFold, LateCaption, OrdersByProductFold, ByProductCaption,
 
     // Seed
     SeedTitle, SeedAllKept, SeedMissing, SeedCaption, SeedRunsFold, SeedRunsCaption,

@@ -7,6 +7,9 @@ namespace Cloveshed.Pictures.Sections;
 /// <summary>Orders that are short with why, those that are late, and all of them by product.</summary>
 internal static class OrdersSection
 {
+    /// <summary>Dearest first, on the page; all of them are in the fold.</summary>
+    private const int ShortsShown = 20;
+
     public static MarkupText Write(Season season, IReadOnlyList<OrderOutcome> orders, Reader reader)
     {
         MarkupText section = Section.Begin("orders", reader.Say(Say.OrdersTitle));
@@ -16,11 +19,16 @@ internal static class OrdersSection
             : reader.Say(Say.OrdersLead, missing.Length, reader.Money(missing.Sum(o => o.ShortMoney)), reader.Money(missing.Sum(o => o.ShortCost))));
         if (missing.Length > 0)
         {
-            section.Add(new DataTable(reader.Say(Say.ShortCaption),
+            DataTable Shorts(IEnumerable<OrderOutcome> shown, bool total) => new(reader.Say(Say.ShortCaption),
                 [.. Order(reader), new(reader.Say(Say.OrderedHead), true), new(reader.Say(Say.ShortHead), true), new(reader.Say(Say.MoneyHead), true), new(reader.Say(Say.WhyHead))],
-                [.. missing.Select(o => (IReadOnlyList<Cell>)[.. Order(o, reader), reader.Number(o.Line.Units, 0), reader.Number(o.Short, 0), reader.Money(o.ShortMoney),
+                [.. shown.Select(o => (IReadOnlyList<Cell>)[.. Order(o, reader), reader.Number(o.Line.Units, 0), reader.Number(o.Short, 0), reader.Money(o.ShortMoney),
                     new Cell(o.Why ?? "–", reader.PlannerLanguage)])],
-                [reader.Say(Say.Total), "", "", "", "", reader.Number(missing.Sum(o => o.Line.Units), 0), reader.Number(missing.Sum(o => o.Short), 0), reader.Money(missing.Sum(o => o.ShortMoney)), ""]).Write("shorts"));
+                !total ? null : [reader.Say(Say.Total), "", "", "", "", reader.Number(missing.Sum(o => o.Line.Units), 0), reader.Number(missing.Sum(o => o.Short), 0), reader.Money(missing.Sum(o => o.ShortMoney)), ""]);
+            section.Add(Shorts(missing.Take(ShortsShown), missing.Length <= ShortsShown).Write("shorts"));
+            if (missing.Length > ShortsShown)
+            {
+                section.Fold(reader.Say(Say.ShortsFold, missing.Length), Shorts(missing, true).Write("shorts-all"));
+            }
         }
         if (late.Length > 0)
         {

@@ -39,7 +39,7 @@ internal static class RoomsSection
         string air = place?.O2 is { } o2 && place.Co2 is { } co2 ? reader.Say(Say.AirWords, reader.Number(o2, 1), reader.Number(co2, 1)) : "–";
         string empty = room.Opened is { } opened && place?.RunOutWeeks is { } weeks
             ? reader.DayYear(season.Settings.Monday(opened + weeks).PlusDays(-1)) : reader.Say(Say.NoLimit);
-        return [room.Place.Text, air, reader.Say(Say.EndOfWeek, reader.Week(room.Sealed)),
+        return [room.Place.Text, air, reader.Say(Say.EndOfWeek, reader.WeekYear(room.Sealed)),
             room.Opened is { } o ? reader.Say(Say.WeekOf, reader.WeekYear(o)) : reader.Say(Say.StaysClosed), empty,
             reader.Number(shut.Select(k => k.Lot).Distinct().Count(), 0),
             reader.MassNumber(shut.Sum(k => k.MassAtStart * Ratio(book[k.Path], k.Week + 1))), reader.Number(shut.Sum(k => k.Bins), 0)];
