@@ -1,0 +1,122 @@
+using System.Collections.Concurrent;
+
+namespace Cloveshed.Core.Planning;
+
+/// <summary>When to stop, and how to be told. Elapsed is the caller's clock in seconds; Core reads none of its own.</summary>
+/// <param name="Gap">Relative gap between master and bound that is good enough.</param>
+/// <param name="Until">Seconds on the caller's clock at which to stop with what there is.</param>
+/// <param name="RoundsAtMost">A stop that repeats exactly, for tests.</param>
+internal sealed record GenerationLimits(double Gap, double Until, int RoundsAtMost, SearchDepth Depth, Func<double> Elapsed, CancellationToken Cancel, int Threads);
+
+/// <summary>The master's value, the proven bound, and the prices of the last solve.</summary>
+internal sealed record GenerationResult(double Value, double Bound, Prices Prices, int Rounds, bool Solved)
+{
+    internal double Gap => (Bound - Value) / Math.Max(1e-9, Math.Abs(Value));
+}
+
+/// <summary>
+/// Column generation: solve the master, price every row's best path at its duals (and at duals between them and the best bound's),
+/// add what would pay, until the bound says that nothing more can come of it.
+/// </summary>
+internal static class ColumnGeneration
+{
+    internal static GenerationResult Run(Master master, GenerationLimits limits, double cutOffBelow = double.NegativeInfinity, Action<int, double, double>? progress = null)
+    {
+        PlanningInstance instance = master.Instance;
+        double bound = double.PositiveInfinity, previous = double.NegativeInfinity;
+        Prices? bestPrices = null, last = null;
+        bool locked = false;
+        int round = 0;
+        for (; round < limits.RoundsAtMost; round++)
+        {
+            bool large = master.RowCount > 1500;
+            LinearMethod method = large && !locked ? LinearMethod.InteriorPoint : LinearMethod.WarmSimplex;
+            LinearStatus status = master.Solve(method, Math.Max(1, limits.Until - limits.Elapsed()));
+            if (status != LinearStatus.Optimal && method == LinearMethod.InteriorPoint)
+                status = master.Solve(LinearMethod.WarmSimplex, Math.Max(1, limits.Until - limits.Elapsed()));
+            if (status != LinearStatus.Optimal)
+                return new GenerationResult(last is null ? double.NegativeInfinity : master.Value, bound, last ?? new Prices(instance, master.SpotsHere), round, false);
+            double value = master.Value;
+            Prices now = master.ReadPrices();
+            UpperBound.Repair(instance, now);
+            last = now;
+            // Interior point with crossover lands on another optimal vertex each time, so the bound can stall: go over to simplex.
+            if (value - previous < 3e-4 * Math.Abs(value)) locked = true;
+            previous = value;
+
+            int added = 0;
+            double[] weights = bestPrices is null ? [1] : [1, 0.5];
+            foreach (double weight in weights)
+            {
+                Prices at = weight == 1 ? now : now.Toward(bestPrices!, weight, instance, master.SpotsHere);
+                if (weight != 1) UpperBound.Repair(instance, at);
+                (double here, List<PathColumn> paths) = Price(master, at, limits, weight == 1 ? 6 : 3);
+                if (here < bound)
+                {
+                    bound = here;
+                    bestPrices = at;
+                }
+                added += master.AddPaths(paths);
+                added += AddOrders(master, at);
+            }
+            progress?.Invoke(round, value, bound);
+            double gap = (bound - value) / Math.Max(1e-9, Math.Abs(value));
+            if (gap <= limits.Gap || added == 0 || bound < cutOffBelow || limits.Elapsed() >= limits.Until || limits.Cancel.IsCancellationRequested)
+            {
+                round++;
+                break;
+            }
+            if (!locked && master.ColumnCount > 25000) master.Drop(-0.05 * Math.Abs(value) / Math.Max(1, instance.Rows.Sum(r => r.Mass)));
+        }
+        return new GenerationResult(previous, bound, last!, round, true);
+    }
+
+    /// <summary>The bound at some prices and the paths that pay by the master's row duals.</summary>
+    internal static (double Bound, List<PathColumn> Paths) Price(Master master, Prices prices, GenerationLimits limits, int perRow)
+    {
+        PlanningInstance instance = master.Instance;
+        PricedExit[][][] exits = new PricedExit[instance.Lots.Length][][];
+        double[] bounds = new double[instance.Rows.Length];
+        var found = new List<PathColumn>?[instance.Rows.Length];
+        var options = new ParallelOptions { MaxDegreeOfParallelism = limits.Threads };
+        Parallel.For(0, instance.Lots.Length, options, l =>
+            exits[l] = [.. Enumerable.Range(0, instance.Weeks).Select(t => Exits.Of(instance, master.Charges, prices, l, t))]);
+        Parallel.ForEach(Partitioner.Create(0, instance.Rows.Length, Math.Max(1, instance.Rows.Length / 16)), options, range =>
+        {
+            for (int row = range.Item1; row < range.Item2; row++)
+            {
+                double dual = master.DualOfRow(row);
+                RowSearch best = master.Search.Best(row, exits[instance.Rows[row].Lot], prices, limits.Depth, perRow, dual + 1e-7 * (1 + Math.Abs(dual)));
+                bounds[row] = best.Bound;
+                found[row] = [.. best.Paths.Select(p => PathStates.Column(instance, master.SpotsHere, row, p.Stays, p.Exit))];
+            }
+        });
+        double bound = UpperBound.OfAllButPaths(instance, master.SpotsHere, prices);
+        var paths = new List<PathColumn>();
+        for (int row = 0; row < bounds.Length; row++)
+        {
+            bound += instance.Rows[row].Mass * bounds[row];
+            paths.AddRange(found[row]!);
+        }
+        return (bound, paths);
+    }
+
+    private static int AddOrders(Master master, Prices prices)
+    {
+        PlanningInstance instance = master.Instance;
+        var fills = new List<(int, int, int)>();
+        for (int i = 0; i < instance.OrderLines.Length; i++)
+        {
+            if (master.Rows.OrderLine[i] < 0) continue;
+            (double margin, int product, int week) = UpperBound.BestFill(instance, prices, i);
+            if (product >= 0 && margin > Math.Max(0, master.Duals[master.Rows.OrderLine[i]]) + 1e-9) fills.Add((i, product, week));
+        }
+        var wholes = new List<(int, int[], int)>();
+        for (int o = 0; o < instance.WholeOrders.Length; o++)
+        {
+            (double margin, int week, int[] products) = UpperBound.BestWhole(instance, prices, o);
+            if (week >= 0 && margin > Math.Max(0, master.Duals[master.Rows.WholeOrder[o]]) + 1e-9) wholes.Add((o, products, week));
+        }
+        return master.AddFills(fills) + master.AddWholes(wholes);
+    }
+}

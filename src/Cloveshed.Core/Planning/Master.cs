@@ -1,0 +1,138 @@
+namespace Cloveshed.Core.Planning;
+
+/// <summary>
+/// The master program: a linear model of the whole season under a room choice and run charges, over the paths, fills and whole
+/// orders generated so far. Value is what it returns in scaled money, short orders and seed deducted.
+/// </summary>
+internal sealed class Master : IDisposable
+{
+    private readonly ILinearProgram _program;
+    private readonly MasterColumnWriter _writer;
+    private readonly ColumnBatch _batch = new();
+    private readonly HashSet<PathColumn> _paths = new(new SamePath());
+    private readonly HashSet<(int, int, int)> _fills = [];
+    private readonly HashSet<string> _wholes = [];
+    private List<MasterColumn> _columns = [];
+
+    internal Master(PlanningInstance instance, RoomChoice choice, RunCharges charges, ILinearSolver solver)
+    {
+        Instance = instance;
+        Choice = choice;
+        Charges = charges;
+        SpotsHere = Spots.Of(instance, choice);
+        Rows = new MasterRows(instance, SpotsHere);
+        Search = new PathSearch(instance, SpotsHere);
+        _writer = new MasterColumnWriter(instance, SpotsHere, Rows, charges);
+        _program = solver.NewProgram();
+        _program.AddRows(Rows.Lower, Rows.Upper);
+        _writer.Static(_batch, _columns);
+        Flush();
+    }
+
+    internal PlanningInstance Instance { get; }
+    internal RoomChoice Choice { get; }
+    internal RunCharges Charges { get; }
+    internal Spot[] SpotsHere { get; }
+    internal MasterRows Rows { get; }
+    internal PathSearch Search { get; }
+    internal IReadOnlyList<MasterColumn> Columns => _columns;
+    internal double[] Values => _program.ColumnValues;
+    internal double[] Duals => _program.RowDuals;
+    internal double Value => _program.Objective + Instance.ValueOfNothing;
+    internal ILinearProgram Program => _program;
+    internal IEnumerable<PathColumn> Paths => _paths;
+
+    internal int RowCount => _program.RowCount;
+    internal int ColumnCount => _columns.Count;
+
+    internal int AddPaths(IEnumerable<PathColumn> paths)
+    {
+        int before = _columns.Count;
+        foreach (PathColumn path in paths)
+            if (_paths.Add(path)) _writer.Path(_batch, _columns, path);
+        Flush();
+        return _columns.Count - before;
+    }
+
+    internal int AddFills(IEnumerable<(int Line, int Product, int Week)> fills)
+    {
+        int before = _columns.Count;
+        foreach ((int line, int product, int week) in fills)
+            if (Rows.OrderLine[line] >= 0 && _fills.Add((line, product, week))) _writer.Fill(_batch, _columns, line, product, week);
+        Flush();
+        return _columns.Count - before;
+    }
+
+    internal int AddWholes(IEnumerable<(int Order, int[] Products, int Week)> wholes)
+    {
+        int before = _columns.Count;
+        foreach ((int order, int[] products, int week) in wholes)
+            if (_wholes.Add($"{order}/{week}/{string.Join(',', products)}")) _writer.Whole(_batch, _columns, order, products, week);
+        Flush();
+        return _columns.Count - before;
+    }
+
+    internal LinearStatus Solve(LinearMethod method, double seconds) => _program.Solve(method, seconds);
+
+    /// <summary>Takes out path columns that the last solve left far out of the money and out of the basis.</summary>
+    internal void Drop(double reducedCostBelow)
+    {
+        bool[]? basic = _program.BasicColumns();
+        if (basic is null) return;
+        double[] reduced = _program.ReducedCosts;
+        var gone = new List<int>();
+        for (int k = 0; k < _columns.Count; k++)
+            if (_columns[k].Kind == ColumnKind.Path && !basic[k] && _columns[k].Path!.Exit.Kind != ExitKind.Discard && reduced[k] < reducedCostBelow) gone.Add(k);
+        if (gone.Count == 0) return;
+        foreach (int k in gone) _paths.Remove(_columns[k].Path!);
+        _program.DeleteColumns(gone);
+        HashSet<int> set = [.. gone];
+        _columns = [.. _columns.Where((_, k) => !set.Contains(k))];
+    }
+
+    /// <summary>The duals as prices, not yet repaired.</summary>
+    internal Prices ReadPrices()
+    {
+        var prices = new Prices(Instance, SpotsHere);
+        double[] dual = _program.RowDuals;
+        double At(int row) => row < 0 ? 0 : dual[row];
+        for (int k = 0; k < Instance.Sorts.Length; k++)
+            for (int o = 0; o < Instance.SupplyKinds; o++)
+                for (int t = 0; t < Instance.Weeks; t++) prices.Supply[k, o, t] = At(Rows.Supply[k, o, t]);
+        for (int q = 0; q < Instance.Products.Length; q++)
+            for (int t = 0; t < Instance.Weeks; t++) prices.Available[q, t] = At(Rows.Available[q, t]);
+        for (int i = 0; i < Instance.Lines.Length; i++)
+            for (int t = 0; t < Instance.Weeks; t++) prices.Hour[i, t] = At(Rows.Hour[i, t]);
+        for (int t = 0; t < Instance.Weeks; t++) prices.People[t] = At(Rows.People[t]);
+        for (int n = 0; n < Instance.SeedNeeds.Length; n++) prices.Seed[n] = At(Rows.Seed[n]);
+        for (int a = 0; a < Instance.AsIs.Length; a++)
+            for (int t = 0; t < Instance.Weeks; t++) prices.AsIs[a, t] = At(Rows.AsIs[a, t]);
+        for (int s = 0; s < SpotsHere.Length; s++)
+        {
+            for (int t = Instance.AsOf; t < Instance.Weeks; t++)
+            {
+                prices.Stand[s, t] = (t + 1 < Instance.Weeks ? dual[Rows.Stand[s, t + 1]] : 0) - dual[Rows.Stand[s, t]];
+                prices.Shared[s, t] = At(Rows.Shared[s, t]);
+                prices.Blocked[s, t] = At(Rows.Blocked[s, t]);
+            }
+            for (int t = 0; t <= Instance.Weeks; t++) prices.Out[s, t] = At(Rows.Out[s, t]);
+        }
+        return prices;
+    }
+
+    internal double DualOfRow(int row) => _program.RowDuals[Rows.Row[row]];
+
+    private void Flush()
+    {
+        _program.AddColumns(_batch);
+        _batch.Clear();
+    }
+
+    public void Dispose() => _program.Dispose();
+
+    private sealed class SamePath : IEqualityComparer<PathColumn>
+    {
+        public bool Equals(PathColumn? x, PathColumn? y) => x is null ? y is null : y is not null && x.SameAs(y);
+        public int GetHashCode(PathColumn path) => path.Key();
+    }
+}

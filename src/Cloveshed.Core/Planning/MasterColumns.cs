@@ -1,0 +1,224 @@
+namespace Cloveshed.Core.Planning;
+
+/// <summary>What a column of the master decides.</summary>
+internal enum ColumnKind
+{
+    Path, Pack, Carry, FromStock, Fill, Whole, Market, Hours, Overtime, Standing, Opening, Outflow,
+}
+
+/// <summary>
+/// What a master column stands for. Meaning of A to D by kind: Pack product, supply kind, week made, week shipped; Carry product,
+/// -, week; FromStock stock, -, -, week; Fill order line, product, -, week; Whole order, -, -, week; Market index;
+/// Hours/Overtime line, -, week; Standing spot, -, week; Opening spot, -, week; Outflow spot, -, opening week, week out.
+/// </summary>
+internal readonly record struct MasterColumn(ColumnKind Kind, int A, int B, int C, int D, PathColumn? Path, int[]? Products);
+
+/// <summary>Writes the master's columns: the one place where each coefficient of the linear model stands.</summary>
+internal sealed class MasterColumnWriter(PlanningInstance instance, Spot[] spots, MasterRows rows, RunCharges charges)
+{
+    private const double Infinite = double.PositiveInfinity;
+
+    /// <summary>Columns that every master has from the start.</summary>
+    internal void Static(ColumnBatch batch, List<MasterColumn> columns)
+    {
+        int weeks = instance.Weeks, asOf = instance.AsOf;
+        for (int q = 0; q < instance.Products.Length; q++) Packing(batch, columns, q);
+        for (int s = 0; s < instance.Stock.Length; s++)
+        {
+            InstanceStock stock = instance.Stock[s];
+            for (int t = stock.First; t <= stock.Last; t++)
+            {
+                Open(batch, columns, 0, Infinite, new MasterColumn(ColumnKind.FromStock, s, stock.Product, stock.Made, t, null, null));
+                batch.Entry(rows.Stock[s], 1);
+                batch.Entry(rows.Available[stock.Product, t], -1);
+            }
+        }
+        for (int m = 0; m < instance.Market.Length; m++)
+        {
+            InstanceMarket market = instance.Market[m];
+            Open(batch, columns, market.Price, market.Mass, new MasterColumn(ColumnKind.Market, m, market.Product, -1, market.Week, null, null));
+            batch.Entry(rows.Available[market.Product, market.Week], 1);
+        }
+        for (int i = 0; i < instance.Lines.Length; i++)
+            for (int t = asOf; t < weeks; t++)
+            {
+                if (rows.Hour[i, t] < 0) continue;
+                InstanceLine line = instance.Lines[i];
+                Time(batch, columns, ColumnKind.Hours, i, t, line.Cost, line.Hours[t]);
+                if (line.Overtime[t] > 0) Time(batch, columns, ColumnKind.Overtime, i, t, line.OvertimeCost, line.Overtime[t]);
+            }
+        for (int s = 0; s < spots.Length; s++) Standing(batch, columns, s);
+    }
+
+    private void Packing(ColumnBatch batch, List<MasterColumn> columns, int product)
+    {
+        InstanceProduct p = instance.Products[product];
+        bool keepsOn = p.Shelf >= instance.Weeks;
+        for (int o = 0; o < instance.SupplyKinds; o++)
+        {
+            if (p.Organic && o == 0 && instance.OrganicApart) continue;
+            for (int made = instance.AsOf; made < instance.Weeks; made++)
+            {
+                int last = keepsOn ? made : Math.Min(instance.Weeks - 1, made + p.Shelf);
+                for (int t = made; t <= last; t++)
+                {
+                    Open(batch, columns, -p.UnitCost, Infinite, new MasterColumn(ColumnKind.Pack, product, o, made, t, null, null));
+                    batch.Entry(rows.Supply[p.Sort, o, made], 1);
+                    batch.Entry(rows.Available[product, t], -1);
+                }
+            }
+        }
+        // What keeps longer than the season has weeks is carried on week by week: far fewer columns than one per pair of weeks.
+        for (int t = instance.AsOf; keepsOn && t + 1 < instance.Weeks; t++)
+        {
+            Open(batch, columns, 0, Infinite, new MasterColumn(ColumnKind.Carry, product, -1, -1, t, null, null));
+            batch.Entry(rows.Available[product, t], 1);
+            batch.Entry(rows.Available[product, t + 1], -1);
+        }
+    }
+
+    private void Time(ColumnBatch batch, List<MasterColumn> columns, ColumnKind kind, int line, int week, double cost, double most)
+    {
+        Open(batch, columns, -cost, most, new MasterColumn(kind, line, -1, -1, week, null, null));
+        batch.Entry(rows.Hour[line, week], -1);
+        if (rows.People[week] >= 0) batch.Entry(rows.People[week], instance.Lines[line].Heads);
+    }
+
+    private void Standing(ColumnBatch batch, List<MasterColumn> columns, int s)
+    {
+        InstancePlace place = instance.Places[spots[s].Place];
+        int weeks = instance.Weeks;
+        int cold = spots[s].Kind == SpotKind.FreeSealed ? Array.FindIndex(spots, x => x.Kind == SpotKind.FreeCold && x.Place == spots[s].Place) : s;
+        for (int t = instance.AsOf; t < weeks; t++)
+        {
+            Open(batch, columns, -place.StandCost, place.Capacity, new MasterColumn(ColumnKind.Standing, s, -1, -1, t, null, null));
+            batch.Entry(rows.Stand[s, t], 1);
+            if (t + 1 < weeks) batch.Entry(rows.Stand[s, t + 1], -1);
+            if (cold >= 0 && rows.Shared[cold, t] >= 0) batch.Entry(rows.Shared[cold, t], 1);
+            if (spots[s].Kind == SpotKind.FreeCold) batch.Entry(rows.Blocked[s, t], 1);
+        }
+        if (spots[s].Kind != SpotKind.FreeSealed) return;
+        for (int o = instance.AsOf; o <= weeks; o++)
+        {
+            if (rows.Opening[s, o] < 0) continue;
+            Open(batch, columns, 0, 1, new MasterColumn(ColumnKind.Opening, s, -1, -1, o, null, null));
+            batch.Entry(rows.Opening[s, o], -place.Capacity);
+            batch.Entry(rows.OneSchedule[s], 1);
+            for (int t = o; cold >= 0 && t < weeks; t++) batch.Entry(rows.Blocked[cold, t], place.Capacity);
+            int last = o == weeks ? weeks : Spots.LastWeekOut(instance, spots[s].Place, o);
+            for (int t = o; t <= last; t++)
+            {
+                Open(batch, columns, 0, Infinite, new MasterColumn(ColumnKind.Outflow, s, -1, o, t, null, null));
+                batch.Entry(rows.Opening[s, o], 1);
+                batch.Entry(rows.Out[s, t], -1);
+            }
+        }
+    }
+
+    internal void Fill(ColumnBatch batch, List<MasterColumn> columns, int orderLine, int product, int week)
+    {
+        InstanceOrderLine l = instance.OrderLines[orderLine];
+        Open(batch, columns, l.Price + l.Short - l.Late * Math.Max(0, week - l.DueWeek), Infinite,
+            new MasterColumn(ColumnKind.Fill, orderLine, product, -1, week, null, null));
+        batch.Entry(rows.OrderLine[orderLine], 1);
+        batch.Entry(rows.Available[product, week], 1);
+    }
+
+    internal void Whole(ColumnBatch batch, List<MasterColumn> columns, int order, int[] products, int week)
+    {
+        InstanceWholeOrder whole = instance.WholeOrders[order];
+        double gain = 0;
+        foreach (int i in whole.Lines)
+        {
+            InstanceOrderLine l = instance.OrderLines[i];
+            gain += l.Mass * (l.Price + l.Short - l.Late * Math.Max(0, week - l.DueWeek));
+        }
+        Open(batch, columns, gain, 1, new MasterColumn(ColumnKind.Whole, order, -1, -1, week, null, products));
+        batch.Entry(rows.WholeOrder[order], 1);
+        foreach (var g in whole.Lines.Select((line, k) => (products[k], instance.OrderLines[line].Mass)).GroupBy(x => x.Item1))
+            batch.Entry(rows.Available[g.Key, week], g.Sum(x => x.Mass));
+    }
+
+    internal void Path(ColumnBatch batch, List<MasterColumn> columns, PathColumn path)
+    {
+        var entries = new SortedDictionary<int, double>();
+        void Add(int row, double value)
+        {
+            if (row < 0) throw new InvalidOperationException("A path uses a row that the master left out.");
+            entries[row] = entries.GetValueOrDefault(row) + value;
+        }
+        InstanceRow r = instance.Rows[path.Row];
+        InstanceLot lot = instance.Lots[r.Lot];
+        double cost = 0, w = path.MassRatio;
+        Add(rows.Row[path.Row], 1);
+        for (int k = 0; k < path.Stays.Length; k++)
+        {
+            Stay stay = path.Stays[k];
+            int until = k + 1 < path.Stays.Length ? path.Stays[k + 1].Enter : path.Exit.Week;
+            if (k > 0) cost += r.BinsPerMass * instance.Places[spots[stay.Spot].Place].MoveInCost;
+            if (until > stay.Enter)
+            {
+                Add(rows.Stand[stay.Spot, stay.Enter], -r.BinsPerMass);
+                if (until < instance.Weeks) Add(rows.Stand[stay.Spot, until], r.BinsPerMass);
+            }
+            if (spots[stay.Spot].Kind == SpotKind.FreeSealed) Add(rows.Out[stay.Spot, until], r.BinsPerMass);
+        }
+        double gain = -cost;
+        Exit exit = path.Exit;
+        int supply = instance.SupplyOf(r.Lot), t = exit.Week;
+        switch (exit.Kind)
+        {
+            case ExitKind.Fresh:
+                Add(rows.Hour[exit.Line, t], w * charges[r.Lot, exit.Line, t]);
+                double fit = w * path.Fresh * instance.KeptFresh, sorted = w * path.Crack + fit * lot.Under;
+                for (int k = 0; k < instance.Sorts.Length && !instance.Sorts[k].Clove; k++)
+                {
+                    double mass = fit * lot.SortShares[k];
+                    if ((exit.Packed >> k & 1) == 0) sorted += mass;
+                    else if (mass > 0) Add(rows.Supply[k, supply, t], -mass);
+                }
+                if (exit.SortedLine >= 0)
+                {
+                    Add(rows.Hour[exit.SortedLine, exit.SortedWeek], sorted * charges.OfSorted(exit.SortedLine, exit.SortedWeek));
+                    Cloves(Add, lot, supply, exit.SortedWeek, sorted * instance.KeptCrack);
+                }
+                break;
+            case ExitKind.Crack:
+                Add(rows.Hour[exit.Line, t], w * charges[r.Lot, exit.Line, t]);
+                Cloves(Add, lot, supply, t, w * (path.Fresh + path.Crack) * instance.KeptCrack);
+                break;
+            case ExitKind.Seed:
+                Add(rows.Hour[exit.Line, t], w * charges[r.Lot, exit.Line, t]);
+                double cloves = w * path.Fresh * instance.KeptSeed;
+                Add(rows.Seed[exit.Need], cloves);
+                gain += cloves * instance.SeedNeeds[exit.Need].ShortCost;
+                break;
+            case ExitKind.SoldAsIs:
+                gain += w * instance.AsIs[exit.Need].Price;
+                if (rows.AsIs[exit.Need, t] >= 0) Add(rows.AsIs[exit.Need, t], w);
+                break;
+            case ExitKind.Stand:
+                gain += w * (path.Fresh + path.Crack) * instance.EndPrice;
+                break;
+            case ExitKind.Discard:
+                break;
+            default:
+                throw new InvalidOperationException($"No coefficients are written for an exit by {exit.Kind}.");
+        }
+        Open(batch, columns, gain, Infinite, new MasterColumn(ColumnKind.Path, path.Row, -1, -1, t, path, null));
+        foreach ((int row, double value) in entries)
+            if (value != 0) batch.Entry(row, value);
+    }
+
+    private void Cloves(Action<int, double> add, InstanceLot lot, int supply, int week, double cloves)
+    {
+        for (int k = instance.Sorts.Length - 1; k >= 0 && instance.Sorts[k].Clove; k--)
+            if (instance.Sorts[k].Packed && lot.SortShares[k] * cloves > 0) add(rows.Supply[k, supply, week], -lot.SortShares[k] * cloves);
+    }
+
+    private static void Open(ColumnBatch batch, List<MasterColumn> columns, double gain, double most, MasterColumn column)
+    {
+        batch.Open(gain, 0, most);
+        columns.Add(column);
+    }
+}
