@@ -6,7 +6,7 @@ namespace Cloveshed.Core.Planning;
 /// <param name="Gap">Relative gap between master and bound that is good enough.</param>
 /// <param name="Until">Seconds on the caller's clock at which to stop with what there is.</param>
 /// <param name="RoundsAtMost">A stop that repeats exactly, for tests.</param>
-internal sealed record GenerationLimits(double Gap, double Until, int RoundsAtMost, SearchDepth Depth, Func<double> Elapsed, CancellationToken Cancel, int Threads);
+internal sealed record GenerationLimits(double Gap, double Until, int RoundsAtMost, SearchDepth Depth, Func<double> Elapsed, int Threads, CancellationToken Cancel);
 
 /// <summary>The master's value, the proven bound, and the prices of the last solve.</summary>
 internal sealed record GenerationResult(double Value, double Bound, Prices Prices, int Rounds, bool Solved)

@@ -45,7 +45,7 @@ internal static class LotBuilding
             double life = LifeAtStart.Of(season, season.Places[place], r, beliefs.Keeping, beliefs.Climate);
             bool stoodBefore = harvestWeek < start;
             rows.Add(new InstanceRow(lot, place, start, r.Net / massScale, r.Net, r.Bins, r.Bins / r.Net * massScale / binScale,
-                r.FreshShare ?? k.FreshShare, r.CrackShare ?? k.CrackShare, life, KeepingLaw.SoundShare(beliefs.Keeping, life),
+                k.SharesOf(r).Fresh, k.SharesOf(r).Crack, life, KeepingLaw.SoundShare(beliefs.Keeping, life),
                 stoodBefore ? start : start + 1, table));
             lots[lot].Rows.Add(rows.Count - 1);
             lots[lot].Mass += r.Net / massScale;

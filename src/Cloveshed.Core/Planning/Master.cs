@@ -14,13 +14,13 @@ internal sealed class Master : IDisposable
     private readonly HashSet<string> _wholes = [];
     private List<MasterColumn> _columns = [];
 
-    internal Master(PlanningInstance instance, RoomChoice choice, RunCharges charges, ILinearSolver solver)
+    internal Master(PlanningInstance instance, RoomChoice choice, RunCharges charges, ILinearSolver solver, DecidedRuns? decided = null)
     {
         Instance = instance;
         Choice = choice;
         Charges = charges;
         SpotsHere = Spots.Of(instance, choice);
-        Rows = new MasterRows(instance, SpotsHere);
+        Rows = new MasterRows(instance, SpotsHere, decided);
         Search = new PathSearch(instance, SpotsHere);
         _writer = new MasterColumnWriter(instance, SpotsHere, Rows, charges);
         _program = solver.NewProgram();

@@ -164,21 +164,19 @@ internal sealed class MasterColumnWriter(PlanningInstance instance, Spot[] spots
             if (spots[stay.Spot].Kind == SpotKind.FreeSealed) Add(rows.Out[stay.Spot, until], r.BinsPerMass);
         }
         double gain = -cost;
+        if (path.Exit.Line >= 0 && rows.LeastRun.TryGetValue((r.Lot, path.Exit.Line, path.Exit.Week), out int least)) Add(least, -w);
         Exit exit = path.Exit;
         int supply = instance.SupplyOf(r.Lot), t = exit.Week;
         switch (exit.Kind)
         {
             case ExitKind.Fresh:
                 Add(rows.Hour[exit.Line, t], w * charges[r.Lot, exit.Line, t]);
-                double fit = w * path.Fresh * instance.KeptFresh, sorted = w * path.Crack + fit * lot.Under;
+                double fit = w * path.Fresh * instance.KeptFresh;
                 for (int k = 0; k < instance.Sorts.Length && !instance.Sorts[k].Clove; k++)
-                {
-                    double mass = fit * lot.SortShares[k];
-                    if ((exit.Packed >> k & 1) == 0) sorted += mass;
-                    else if (mass > 0) Add(rows.Supply[k, supply, t], -mass);
-                }
+                    if ((exit.Packed >> k & 1) != 0 && fit * lot.SortShares[k] > 0) Add(rows.Supply[k, supply, t], -fit * lot.SortShares[k]);
                 if (exit.SortedLine >= 0)
                 {
+                    double sorted = FreshRuns.SortedOut(instance, path);
                     Add(rows.Hour[exit.SortedLine, exit.SortedWeek], sorted * charges.OfSorted(exit.SortedLine, exit.SortedWeek));
                     Cloves(Add, lot, supply, exit.SortedWeek, sorted * instance.KeptCrack);
                 }

@@ -28,11 +28,14 @@ internal sealed class MasterRows
     internal int[,] Shared { get; }
     internal int[,] Blocked { get; }
 
+    /// <summary>Rows that hold a decided run at its least mass-in, by lot, line and week.</summary>
+    internal Dictionary<(int Lot, int Line, int Week), int> LeastRun { get; } = [];
+
     internal IReadOnlyList<double> Lower => _lower;
     internal IReadOnlyList<double> Upper => _upper;
     internal int Count => _upper.Count;
 
-    internal MasterRows(PlanningInstance instance, Spot[] spots)
+    internal MasterRows(PlanningInstance instance, Spot[] spots, DecidedRuns? decided)
     {
         int weeks = instance.Weeks, asOf = instance.AsOf;
         Row = [.. instance.Rows.Select(r => Equal(r.Mass))];
@@ -54,8 +57,9 @@ internal sealed class MasterRows
         Hour = Grid(instance.Lines.Length, weeks);
         for (int i = 0; i < instance.Lines.Length; i++)
             for (int t = asOf; t < weeks; t++)
-                if (instance.Lines[i].Hours[t] + instance.Lines[i].Overtime[t] > 0) Hour[i, t] = AtMost(0);
+                if (instance.Lines[i].Hours[t] + instance.Lines[i].Overtime[t] > 0) Hour[i, t] = AtMost(decided is null ? 0 : -decided.SetUpHours[i, t]);
         People = [.. Enumerable.Range(0, weeks).Select(t => t >= asOf && !double.IsInfinity(instance.People[t]) ? AtMost(instance.People[t]) : -1)];
+        foreach (((int, int, int) run, double least) in decided?.LeastMass ?? []) LeastRun[run] = AtMost(-least);
         Stand = Grid(spots.Length, weeks);
         for (int s = 0; s < spots.Length; s++)
             for (int t = asOf; t < weeks; t++) Stand[s, t] = Equal(0);
