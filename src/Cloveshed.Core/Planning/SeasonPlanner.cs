@@ -1,0 +1,92 @@
+using Cloveshed.Core.Answers;
+using Cloveshed.Core.Keep;
+using Cloveshed.Core.Lots;
+using Cloveshed.Core.Seasons;
+
+namespace Cloveshed.Core.Planning;
+
+/// <summary>Where a plan stands while it is being made: the best value and the bound so far, in the season's currency (null: none yet).</summary>
+public sealed record PlanProgress(string Stage, double Seconds, double? Value, double? Bound);
+
+/// <summary>How a plan is to be made. Elapsed is the caller's clock in seconds; RoundsAtMost stops repeatably, for tests.</summary>
+/// <param name="Gap">Stop when the gap to the bound over all room weeks is at most this share.</param>
+/// <param name="Rooms">Room weeks to hold; null: find them.</param>
+public sealed record PlanRequest(
+    Season Season, Beliefs Beliefs, double Seconds, double Gap, int Seed, int Threads, SearchDepth Depth, Func<double> Elapsed,
+    string Version, string InputDigest, IReadOnlyList<string> Warnings, int RoundsAtMost = 400, RoomChoice? Rooms = null,
+    Action<PlanProgress>? Progress = null, CancellationToken Cancel = default);
+
+/// <summary>
+/// Plans a season: a bound over all room weeks from the free master, good room weeks, the best paths with those weeks held, runs
+/// and whole orders decided, rows written and valued. Always feasible: what can't be done is short at its price.
+/// </summary>
+public sealed class SeasonPlanner(ILinearSolver solver)
+{
+    public PlanAnswer Plan(PlanRequest request)
+    {
+        Season season = request.Season;
+        LotsKnown known = LotKnowing.Know(season, request.Beliefs.Lots);
+        PlanningInstance instance = InstanceBuilding.Build(season, known, request.Beliefs);
+        double started = request.Elapsed();
+        double Elapsed() => request.Elapsed() - started;
+        double total = request.Seconds;
+        void Report(string stage, double? value, double? bound) => request.Progress?.Invoke(new PlanProgress(stage, Elapsed(), value * instance.MoneyScale, bound * instance.MoneyScale));
+
+        var limits = new GenerationLimits(1e-4, total * 0.4, request.RoundsAtMost, request.Depth, Elapsed, request.Threads, request.Cancel);
+        var search = new RoomSearch(instance, solver, limits with { Until = total * 0.5 });
+        int[] rooms = RoomSearch.Rooms(instance);
+        RoomChoice free = RoomChoice.Free(instance);
+        double bound;
+        RoomTrial best;
+        Spot[] freeSpots;
+        using (Master master = search.NewMaster(free, RunCharges.ForBound(instance), []))
+        {
+            GenerationResult root = ColumnGeneration.Run(master, limits, double.NegativeInfinity, (_, v, b) => Report("all room weeks", v, b));
+            bound = root.Bound;
+            freeSpots = master.SpotsHere;
+            List<PathColumn> paths = RoomSearch.Useful(master);
+            RoomChoice choice = request.Rooms ?? (rooms.Length == 0 ? free : search.FromFree(master));
+            paths.AddRange(RoomSearch.Useful(master));
+            best = search.Try(choice, [(freeSpots, paths)], double.NegativeInfinity, limits with { Gap = 1e-3, Until = Math.Max(total * 0.6, Elapsed() + total * 0.1) });
+        }
+        Report("room weeks found", best.Value, bound);
+        if (rooms.Length > 0 && request.Rooms is null)
+            best = search.Improve(best, limits with { Gap = 1e-3, Until = total * 0.72, RoundsAtMost = Math.Min(request.RoundsAtMost, 8) }, t => Report("room weeks improved", t.Value, bound));
+
+        using Master held = search.NewMaster(best.Choice, RunCharges.ForBound(instance), [(Spots.Of(instance, best.Choice), best.Paths)]);
+        GenerationResult final = ColumnGeneration.Run(held, limits with { Until = Math.Max(total * 0.8, Elapsed() + total * 0.08) }, double.NegativeInfinity, (_, v, b) => Report("given room weeks", v, bound));
+        using Master decided = new RunRounding(instance, solver, limits with { Until = Math.Max(total * 0.95, Elapsed() + total * 0.1) }).Round(held);
+        Report("runs decided", decided.Value, bound);
+        return Answer(request, instance, known, decided, held, final, bound, Elapsed());
+    }
+
+    private static PlanAnswer Answer(PlanRequest request, PlanningInstance instance, LotsKnown known, Master decided, Master held, GenerationResult final, double bound, double seconds)
+    {
+        var building = new AnswerBuilding(decided);
+        var reasons = new RunReasons(building, instance, decided, final.Prices);
+        List<FillRow> fills = building.FillRows();
+        var rows = new PlanAnswer(null!, building.PathRows(), building.ShareRows(),
+            [.. building.Runs.Select(r => new RunRow(r.Id, r.Week, instance.Lines[r.Line].Id, instance.Lines[r.Line].Mode, r.Path is null, instance.Lots[r.Lot].Id,
+                r.Path?.Id, r.Path is null ? null : building.PlaceAt(r.Path, r.Week), building.Unscaled(r.MassIn), building.Unscaled(r.StartMass), r.Hours, r.OvertimeHours, reasons.Of(r)))],
+            building.SortedRows(), building.MadeRows(), fills, building.SaleRows(), building.AsIsRows(), Shorts.Of(instance, fills, final.Prices),
+            building.KeepRows(), building.MoveRows(), building.RoomRows(), building.SeedRows(), Worths.Of(instance, held, final.Prices));
+        PlanValue value = Valuation.Of(request.Season, rows);
+        double boundMoney = Math.Max(bound * instance.MoneyScale, value.Value);
+        double givenMoney = Math.Max(Math.Min(final.Bound, bound) * instance.MoneyScale, value.Value);
+        double gap = (boundMoney - value.Value) / Math.Max(1, Math.Abs(value.Value));
+        var ordered = request.Season.Orders.GroupBy(o => o.Product).ToDictionary(g => g.Key, g => g.Sum(o => (double)o.Units));
+        var filled = rows.Fills.GroupBy(f => request.Season.Orders.First(o => o.Order == f.Order && o.Number == f.Line).Product).ToDictionary(g => g.Key, g => g.Sum(f => (double)f.Units));
+        var summary = new PlanSummary(value.Value, boundMoney, gap, (boundMoney - value.Value) / Math.Max(1, value.Revenue),
+            (givenMoney - value.Value) / Math.Max(1, Math.Abs(value.Value)), seconds,
+            request.Cancel.IsCancellationRequested ? PlanStatus.Cancelled : gap <= request.Gap ? PlanStatus.GapReached : PlanStatus.TimeReached,
+            value.Revenue, value.Revenues, value.Costs,
+            ordered.Where(o => o.Value > 0).ToDictionary(o => o.Key.Text, o => filled.GetValueOrDefault(o.Key) / o.Value),
+            [.. known.Defaults.Select(d => new DefaultUsed(d.Name, d.Value, d.Why, null, null))], request.Warnings, request.Version, request.InputDigest,
+            new Dictionary<string, double>
+            {
+                ["rows"] = held.RowCount, ["columns"] = held.ColumnCount, ["lot_rows"] = instance.Rows.Length, ["order_lines"] = instance.OrderLines.Length,
+                ["value_of_linear_model"] = final.Value * instance.MoneyScale, ["bound_given_rooms"] = givenMoney,
+            });
+        return rows with { Summary = summary };
+    }
+}
