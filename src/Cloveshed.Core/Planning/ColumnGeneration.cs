@@ -26,31 +26,41 @@ internal static class ColumnGeneration
         double bound = double.PositiveInfinity, previous = double.NegativeInfinity;
         Prices? bestPrices = null, last = null;
         bool locked = false;
+        // Until prices settle, paths with one move are enough; a bound holds for the whole problem only at full depth.
+        SearchDepth shallow = limits.Depth with { MovesAtMost = Math.Min(1, limits.Depth.MovesAtMost ?? 1), HalfBuiltAtMost = Math.Min(12, limits.Depth.HalfBuiltAtMost) };
+        bool full = limits.Depth.MovesAtMost is <= 1;
         int round = 0;
         for (; round < limits.RoundsAtMost; round++)
         {
             bool large = master.RowCount > 1500;
             LinearMethod method = large && !locked ? LinearMethod.InteriorPoint : LinearMethod.WarmSimplex;
-            LinearStatus status = master.Solve(method, Math.Max(1, limits.Until - limits.Elapsed()));
+            // The first solve is worth any wait: without it there is no plan at all.
+            double seconds = last is null ? 600 : Math.Max(0.5, limits.Until - limits.Elapsed());
+            LinearStatus status = master.Solve(method, seconds);
             if (status != LinearStatus.Optimal && method == LinearMethod.InteriorPoint)
-                status = master.Solve(LinearMethod.WarmSimplex, Math.Max(1, limits.Until - limits.Elapsed()));
+                status = last is null || limits.Elapsed() < limits.Until ? master.Solve(LinearMethod.WarmSimplex, seconds) : status;
             if (status != LinearStatus.Optimal)
-                return new GenerationResult(last is null ? double.NegativeInfinity : master.Value, bound, last ?? new Prices(instance, master.SpotsHere), round, false);
+            {
+                if (last is null) throw new InvalidOperationException($"The season's linear program could not be solved even once ({status}).");
+                break;
+            }
             double value = master.Value;
             Prices now = master.ReadPrices();
             UpperBound.Repair(instance, now);
             last = now;
             // Interior point with crossover lands on another optimal vertex each time, so the bound can stall: go over to simplex.
-            if (value - previous < 3e-4 * Math.Abs(value)) locked = true;
+            if (value - previous < 2e-3 * Math.Abs(value)) locked = true;
             previous = value;
 
+            if (!locked && master.ColumnCount > 26000) master.Drop(-0.08 * Math.Abs(value) / Math.Max(1, instance.Rows.Sum(r => r.Mass)));
             int added = 0;
-            double[] weights = bestPrices is null ? [1] : [1, 0.5];
+            Prices? center = bestPrices;
+            double[] weights = bestPrices is null ? [1] : [0.15, 0.35, 0.6, 0.85, 1];
             foreach (double weight in weights)
             {
-                Prices at = weight == 1 ? now : now.Toward(bestPrices!, weight, instance, master.SpotsHere);
+                Prices at = weight == 1 ? now : now.Toward(center!, weight, instance, master.SpotsHere);
                 if (weight != 1) UpperBound.Repair(instance, at);
-                (double here, List<PathColumn> paths) = Price(master, at, limits, weight == 1 ? 6 : 3);
+                (double here, List<PathColumn> paths) = Price(master, at, full ? limits : limits with { Depth = shallow }, weight == 1 ? 10 : 5);
                 if (here < bound)
                 {
                     bound = here;
@@ -61,12 +71,21 @@ internal static class ColumnGeneration
             }
             progress?.Invoke(round, value, bound);
             double gap = (bound - value) / Math.Max(1e-9, Math.Abs(value));
+            bool settled = gap <= Math.Max(2e-3, limits.Gap) || added == 0 || limits.Elapsed() >= limits.Until;
+            if (!full && settled)
+            {
+                // From here on every sequence of places counts, and the bound so far is forgotten.
+                full = true;
+                bound = double.PositiveInfinity;
+                if (limits.Elapsed() < limits.Until) continue;
+                (bound, List<PathColumn> late) = Price(master, bestPrices!, limits, 3);
+                master.AddPaths(late);
+            }
             if (gap <= limits.Gap || added == 0 || bound < cutOffBelow || limits.Elapsed() >= limits.Until || limits.Cancel.IsCancellationRequested)
             {
                 round++;
                 break;
             }
-            if (!locked && master.ColumnCount > 25000) master.Drop(-0.05 * Math.Abs(value) / Math.Max(1, instance.Rows.Sum(r => r.Mass)));
         }
         return new GenerationResult(previous, bound, last!, round, true);
     }

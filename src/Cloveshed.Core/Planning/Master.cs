@@ -36,9 +36,13 @@ internal sealed class Master : IDisposable
     internal MasterRows Rows { get; }
     internal PathSearch Search { get; }
     internal IReadOnlyList<MasterColumn> Columns => _columns;
-    internal double[] Values => _program.ColumnValues;
-    internal double[] Duals => _program.RowDuals;
-    internal double Value => _program.Objective + Instance.ValueOfNothing;
+    /// <summary>By column, as of the last solve; columns added since are at 0.</summary>
+    internal double[] Values { get; private set; } = [];
+
+    /// <summary>By column, as of the last solve; columns added since are at 0.</summary>
+    internal double[] ReducedCosts { get; private set; } = [];
+    internal double[] Duals { get; private set; } = [];
+    internal double Value { get; private set; } = double.NegativeInfinity;
     internal ILinearProgram Program => _program;
     internal IEnumerable<PathColumn> Paths => _paths;
 
@@ -72,14 +76,24 @@ internal sealed class Master : IDisposable
         return _columns.Count - before;
     }
 
-    internal LinearStatus Solve(LinearMethod method, double seconds) => _program.Solve(method, seconds);
+    internal LinearStatus Solve(LinearMethod method, double seconds)
+    {
+        LinearStatus status = _program.Solve(method, seconds);
+        // A solve that was cut off leaves numbers that are no solution: the last whole one is kept.
+        if (status != LinearStatus.Optimal) return status;
+        Values = _program.ColumnValues;
+        ReducedCosts = _program.ReducedCosts;
+        Duals = _program.RowDuals;
+        Value = _program.Objective + Instance.ValueOfNothing;
+        return status;
+    }
 
     /// <summary>Takes out path columns that the last solve left far out of the money and out of the basis.</summary>
     internal void Drop(double reducedCostBelow)
     {
         bool[]? basic = _program.BasicColumns();
         if (basic is null) return;
-        double[] reduced = _program.ReducedCosts;
+        double[] reduced = ReducedCosts;
         var gone = new List<int>();
         for (int k = 0; k < _columns.Count; k++)
             if (_columns[k].Kind == ColumnKind.Path && !basic[k] && _columns[k].Path!.Exit.Kind != ExitKind.Discard && reduced[k] < reducedCostBelow) gone.Add(k);
@@ -88,13 +102,15 @@ internal sealed class Master : IDisposable
         _program.DeleteColumns(gone);
         HashSet<int> set = [.. gone];
         _columns = [.. _columns.Where((_, k) => !set.Contains(k))];
+        Values = [.. Values.Where((_, k) => !set.Contains(k))];
+        ReducedCosts = [.. ReducedCosts.Where((_, k) => !set.Contains(k))];
     }
 
     /// <summary>The duals as prices, not yet repaired.</summary>
     internal Prices ReadPrices()
     {
         var prices = new Prices(Instance, SpotsHere);
-        double[] dual = _program.RowDuals;
+        double[] dual = Duals;
         double At(int row) => row < 0 ? 0 : dual[row];
         for (int k = 0; k < Instance.Sorts.Length; k++)
             for (int o = 0; o < Instance.SupplyKinds; o++)
@@ -120,12 +136,14 @@ internal sealed class Master : IDisposable
         return prices;
     }
 
-    internal double DualOfRow(int row) => _program.RowDuals[Rows.Row[row]];
+    internal double DualOfRow(int row) => Duals[Rows.Row[row]];
 
     private void Flush()
     {
         _program.AddColumns(_batch);
         _batch.Clear();
+        Values = [.. Values, .. new double[_columns.Count - Values.Length]];
+        ReducedCosts = [.. ReducedCosts, .. new double[_columns.Count - ReducedCosts.Length]];
     }
 
     public void Dispose() => _program.Dispose();

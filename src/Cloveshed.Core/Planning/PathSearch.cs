@@ -6,10 +6,11 @@ namespace Cloveshed.Core.Planning;
 /// <param name="MassTolerance">Of the mass ratio.</param>
 /// <param name="LifeTolerance">Of the life used.</param>
 /// <param name="MovesAtMost">Null: as often as it pays, which is what a bound over the whole problem needs.</param>
-public sealed record SearchDepth(double MassTolerance, double LifeTolerance, int? MovesAtMost)
+/// <param name="HalfBuiltAtMost">How many half-built paths to keep for a spot and week: beyond that the tolerances are widened until so many are left.</param>
+public sealed record SearchDepth(double MassTolerance, double LifeTolerance, int? MovesAtMost, int HalfBuiltAtMost)
 {
-    public static SearchDepth Exact { get; } = new(0, 0, null);
-    public static SearchDepth Fine { get; } = new(5e-5, 2e-4, null);
+    public static SearchDepth Exact { get; } = new(0, 0, null, int.MaxValue);
+    public static SearchDepth Fine { get; } = new(2e-5, 1e-4, null, 20);
 }
 
 /// <summary>A path worth having and its value per scaled start mass, before the row's own dual.</summary>
@@ -193,6 +194,18 @@ public sealed class PathSearch
 
     private static void Prune(List<Label> labels, SearchDepth depth)
     {
+        double mass = depth.MassTolerance, life = depth.LifeTolerance;
+        Prune(labels, mass, life);
+        while (labels.Count > depth.HalfBuiltAtMost)
+        {
+            mass = Math.Max(1e-5, mass * 2.5);
+            life = Math.Max(5e-5, life * 2.5);
+            Prune(labels, mass, life);
+        }
+    }
+
+    private static void Prune(List<Label> labels, double massTolerance, double lifeTolerance)
+    {
         if (labels.Count < 2) return;
         labels.Sort(static (a, b) => b.BestMoney.CompareTo(a.BestMoney));
         int kept = 0;
@@ -204,7 +217,8 @@ public sealed class PathSearch
             for (int k = 0; k < kept; k++)
             {
                 ref Label other = ref span[k];
-                if (other.BestMass < candidate.BestMass - depth.MassTolerance || other.BestLife > candidate.BestLife + depth.LifeTolerance
+                // The real state is the anchor: measured from the merged one, merging would run on down a chain of near neighbours.
+                if (other.Mass < candidate.BestMass - massTolerance || other.Life > candidate.BestLife + lifeTolerance
                     || (other.Waiting && !candidate.Waiting)) continue;
                 other.BestMass = Math.Max(other.BestMass, candidate.BestMass);
                 if (candidate.BestLife < other.BestLife)

@@ -21,9 +21,10 @@ internal sealed class RoomSearch(PlanningInstance instance, ILinearSolver solver
         var windows = new Dictionary<int, (int First, int Last)>();
         for (int s = 0; s < free.SpotsHere.Length; s++)
             if (free.SpotsHere[s].Kind == SpotKind.FreeSealed) windows[s] = (instance.AsOf, instance.Weeks);
-        for (int turn = 0; turn < 7 && windows.Values.Any(w => w.Last > w.First) && limits.Elapsed() < limits.Until; turn++)
+        for (int turn = 0; turn < 7 && windows.Values.Any(w => w.Last > w.First); turn++)
         {
             foreach (int s in windows.Keys.ToArray()) windows[s] = Narrowed(free, s, windows[s]);
+            if (limits.Elapsed() >= limits.Until) continue;
             Hold(free, windows);
             ColumnGeneration.Run(free, limits with { Gap = 2e-3, RoundsAtMost = 2, Depth = limits.Depth with { MovesAtMost = 1 } });
         }
@@ -121,7 +122,7 @@ internal sealed class RoomSearch(PlanningInstance instance, ILinearSolver solver
     {
         var master = new Master(instance, choice, charges, solver);
         master.AddFills(FirstPaths.Fills(instance));
-        master.AddPaths(FirstPaths.Of(instance, master.SpotsHere, charges, Math.Max(2, instance.Weeks / 5)));
+        master.AddPaths(FirstPaths.Of(instance, master.SpotsHere, charges, Math.Max(2, instance.Weeks / 9)));
         foreach ((Spot[] spots, IReadOnlyList<PathColumn> paths) in from)
             master.AddPaths(paths.Select(p => PathMoving.To(instance, spots, master.SpotsHere, charges, p)).OfType<PathColumn>());
         return master;
@@ -130,8 +131,7 @@ internal sealed class RoomSearch(PlanningInstance instance, ILinearSolver solver
     /// <summary>The paths of a master that are used or nearly so.</summary>
     internal static List<PathColumn> Useful(Master master)
     {
-        double[] values = master.Values, reduced = master.Program.ReducedCosts;
-        if (values.Length < master.ColumnCount) return [];
+        double[] values = master.Values, reduced = master.ReducedCosts;
         double near = 0.02 * Math.Abs(master.Value) / Math.Max(1, master.Instance.Rows.Sum(r => r.Mass));
         var useful = new List<PathColumn>();
         for (int k = 0; k < master.ColumnCount; k++)

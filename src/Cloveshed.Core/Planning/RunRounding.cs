@@ -47,7 +47,7 @@ internal sealed class RunRounding(PlanningInstance instance, ILinearSolver solve
             var master = new Master(instance, choice, charges, solver, decided);
             AddOrdersOf(master, start);
             master.AddPaths(FirstPaths.Of(instance, master.SpotsHere, charges, Math.Max(2, instance.Weeks / 4)));
-            master.AddPaths(paths.Where(p => MayRun(p, charges)));
+            master.AddPaths(paths.Select(p => WithoutClosedCracker(p, charges)).Where(p => MayRun(p, charges)));
             LinearStatus status = master.Solve(master.RowCount > 1500 ? LinearMethod.InteriorPoint : LinearMethod.ColdSimplex, 120);
             if (status == LinearStatus.Infeasible && least.Count > 0)
             {
@@ -124,6 +124,11 @@ internal sealed class RunRounding(PlanningInstance instance, ILinearSolver solve
         master.AddFills(from.Columns.Where(c => c.Kind == ColumnKind.Fill).Select(c => (c.A, c.B, c.D)));
         master.AddWholes(from.Columns.Where(c => c.Kind == ColumnKind.Whole).Select(c => (c.A, c.Products!, c.D)));
     }
+
+    /// <summary>Where the cracker no longer takes the sorted-out bulbs, they are let go; the run itself stays possible.</summary>
+    private static PathColumn WithoutClosedCracker(PathColumn p, RunCharges charges) =>
+        p.Exit.SortedLine >= 0 && double.IsInfinity(charges.OfSorted(p.Exit.SortedLine, p.Exit.SortedWeek))
+            ? p with { Exit = p.Exit with { SortedLine = -1, SortedWeek = -1 } } : p;
 
     private bool MayRun(PathColumn p, RunCharges charges) =>
         (p.Exit.Line < 0 || !double.IsInfinity(charges[instance.Rows[p.Row].Lot, p.Exit.Line, p.Exit.Week]))
