@@ -52,6 +52,15 @@ internal sealed class AnswerBuilding
         }
     }
 
+    /// <summary>The rows that the value is made of; reasons, shorts and worths are added by the caller.</summary>
+    internal PlanAnswer Rows(Func<PlannedRun, string> reason, IReadOnlyList<ShortRow> shorts, IReadOnlyList<WorthRow> worths) => new(
+        null!, PathRows(), ShareRows(),
+        [.. Runs.Select(r => new RunRow(r.Id, r.Week, _instance.Lines[r.Line].Id, _instance.Lines[r.Line].Mode, r.Path is null, _instance.Lots[r.Lot].Id,
+            r.Path?.Id, r.Path is null ? null : PlaceAt(r.Path, r.Week), Unscaled(r.MassIn), Unscaled(r.StartMass), r.Hours, r.OvertimeHours, reason(r)))],
+        SortedRows(), MadeRows(), FillRows(), SaleRows(), AsIsRows(), shorts, KeepRows(), MoveRows(), RoomRows(), SeedRows(), worths);
+
+    internal double ValueOf(Season season) => Valuation.Of(season, Rows(_ => "", [], [])).Value;
+
     internal double Unscaled(double mass) => mass * _instance.MassScale;
 
     internal List<PathWeek> PathRows() =>

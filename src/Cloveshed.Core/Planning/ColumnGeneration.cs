@@ -100,7 +100,7 @@ internal static class ColumnGeneration
         var options = new ParallelOptions { MaxDegreeOfParallelism = limits.Threads };
         Parallel.For(0, instance.Lots.Length, options, l =>
             exits[l] = [.. Enumerable.Range(0, instance.Weeks).Select(t => Exits.Of(instance, master.Charges, prices, l, t))]);
-        Parallel.ForEach(Partitioner.Create(0, instance.Rows.Length, Math.Max(1, instance.Rows.Length / 16)), options, range =>
+        if (instance.Rows.Length > 0) Parallel.ForEach(Partitioner.Create(0, instance.Rows.Length, Math.Max(1, instance.Rows.Length / 16)), options, range =>
         {
             for (int row = range.Item1; row < range.Item2; row++)
             {

@@ -88,6 +88,9 @@ internal sealed class Master : IDisposable
         return status;
     }
 
+    /// <summary>Goes back to the values of an earlier solve of the same columns.</summary>
+    internal void Restore(double[] values) => Values = [.. values, .. new double[_columns.Count - values.Length]];
+
     /// <summary>Takes out path columns that the last solve left far out of the money and out of the basis.</summary>
     internal void Drop(double reducedCostBelow)
     {

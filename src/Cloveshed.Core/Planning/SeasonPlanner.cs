@@ -62,14 +62,10 @@ public sealed class SeasonPlanner(ILinearSolver solver)
 
     private static PlanAnswer Answer(PlanRequest request, PlanningInstance instance, LotsKnown known, Master decided, Master held, GenerationResult final, double bound, double seconds)
     {
-        var building = new AnswerBuilding(decided);
+        AnswerBuilding building = WholeUnits.Settle(decided, request.Season);
         var reasons = new RunReasons(building, instance, decided, final.Prices);
         List<FillRow> fills = building.FillRows();
-        var rows = new PlanAnswer(null!, building.PathRows(), building.ShareRows(),
-            [.. building.Runs.Select(r => new RunRow(r.Id, r.Week, instance.Lines[r.Line].Id, instance.Lines[r.Line].Mode, r.Path is null, instance.Lots[r.Lot].Id,
-                r.Path?.Id, r.Path is null ? null : building.PlaceAt(r.Path, r.Week), building.Unscaled(r.MassIn), building.Unscaled(r.StartMass), r.Hours, r.OvertimeHours, reasons.Of(r)))],
-            building.SortedRows(), building.MadeRows(), fills, building.SaleRows(), building.AsIsRows(), Shorts.Of(instance, fills, final.Prices),
-            building.KeepRows(), building.MoveRows(), building.RoomRows(), building.SeedRows(), Worths.Of(instance, held, final.Prices));
+        PlanAnswer rows = building.Rows(reasons.Of, Shorts.Of(instance, fills, final.Prices), Worths.Of(instance, held, final.Prices));
         PlanValue value = Valuation.Of(request.Season, rows);
         double boundMoney = Math.Max(bound * instance.MoneyScale, value.Value);
         double givenMoney = Math.Max(Math.Min(final.Bound, bound) * instance.MoneyScale, value.Value);

@@ -16,8 +16,8 @@ public interface IPlansSeasons
 /// <summary>The planner under test.</summary>
 public static class Planner
 {
-    /// <summary>Null as long as the program has no planning entry: the planning tests are then skipped and say so.</summary>
-    public static IPlansSeasons? Current => null;
+    /// <summary>The shipped engine.
+    public static IPlansSeasons? Current { get; } = new EnginePlanner();
 
     internal static IPlansSeasons Need()
     {

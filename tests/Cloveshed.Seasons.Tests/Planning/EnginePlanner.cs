@@ -1,0 +1,14 @@
+using Cloveshed.Core.Answers;
+using Cloveshed.Core.Planning;
+using Cloveshed.Core.Seasons;
+using Cloveshed.Solver.Highs;
+
+namespace Cloveshed.Seasons.Tests.Planning;
+
+/// <summary>The shipped planner, stopped by rounds and gap so that a test repeats exactly.</summary>
+internal sealed class EnginePlanner : IPlansSeasons
+{
+    public PlanAnswer Plan(Season season, PlanEffort effort) =>
+        new SeasonPlanner(new HighsSolver()).Plan(new PlanRequest(season, Beliefs.Default, 1e6, effort.Gap, 1, 1,
+            season.Lots.Count <= 12 ? SearchDepth.Exact : SearchDepth.Fine, () => 0, "test", "test", [], RoundsAtMost: 40));
+}
