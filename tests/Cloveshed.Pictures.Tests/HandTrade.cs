@@ -51,7 +51,7 @@ internal static class HandTrade
         double orders = fills.Sum(f => f.Units * (double)season.Orders.First(o => o.Order == f.Order).Price);
         double market = sales.Sum(s => s.Units * 22.0);
         double sold = asIs.Where(a => !a.Discarded).Sum(a => a.Mass) * .12;
-        var revenues = new Dictionary<string, double> { ["orders"] = orders, ["market"] = market, ["as is"] = sold, ["end"] = 4100 };
+        var revenues = new Dictionary<string, double> { ["orders"] = orders, ["market"] = market, ["as is"] = sold, ["standing"] = 4100 };
         var costs = new Dictionary<string, double>
         {
             ["making"] = 96_000, ["line"] = runs.Sum(r => r.Hours) * 280, ["overtime"] = 2100, ["storage"] = 14_200, ["place"] = 9800, ["moves"] = 1400, ["late"] = 800, ["short"] = 22_000, ["seed short"] = 0,

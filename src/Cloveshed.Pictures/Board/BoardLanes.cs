@@ -51,7 +51,7 @@ internal static class BoardLanes
             double used = lane.Weeks.Sum(w => w.Hours + w.OvertimeHours);
             names.Text(SeasonBoard.NamesWidth - 10, y + 13, Drawing.Fit(lane.Line.Text, 170, 13), "name", "end");
             names.Text(SeasonBoard.NamesWidth - 10, y + 27,
-                reader.Say(Say.LaneHours, reader.Mode(lane.Mode), reader.Number(used, 0), reader.Number(lane.Weeks.Sum(w => w.Available + w.OvertimeAvailable), 0)),
+                reader.Say(Say.LaneHours, reader.Say(lane.Mode switch { LineMode.Fresh => Say.LaneFresh, LineMode.Crack => Say.LaneCrack, _ => Say.LaneSeed }), reader.Number(used, 0), reader.Number(lane.Weeks.Sum(w => w.Available + w.OvertimeAvailable), 0)),
                 "under-name", "end");
         }
     }

@@ -54,7 +54,9 @@ public sealed record LotThread(
                 weeks.Add(new ThreadWeek(w, byKind[0], byKind[1], byKind[2]));
             }
         }
-        PlaceId main = time.Count == 0 ? first.Place : time.MaxBy(t => t.Value).Key;
+        // The kind in which most pound-weeks are spent, and of its places the one with most.
+        PlaceId main = time.Count == 0 ? first.Place
+            : time.GroupBy(t => kinds[t.Key]).MaxBy(g => g.Sum(t => t.Value))!.MaxBy(t => t.Value).Key;
         IEnumerable<ThreadRun> toLines = runs.Where(r => !r.FromSorted)
             .GroupBy(r => (r.Week, r.Line, r.Mode))
             .Select(g => new ThreadRun(g.Key.Week, g.Key.Line, g.Key.Mode, g.Sum(r => r.MassIn), g.Sum(r => r.Hours + r.OvertimeHours)));

@@ -78,7 +78,7 @@ public static class SeasonBoard
                 continue;
             }
             int last = Math.Min(room.LastWeek ?? facts.Settings.Weeks - 1, facts.Settings.Weeks - 1);
-            int? labelled = null;
+            bool labelled = false;
             for (int i = 0; i < facts.Lots.Count; i++)
             {
                 if (!facts.Lots[i].Stays.Any(s => s.Place == room.Place && s.To >= room.SealedWeek))
@@ -89,7 +89,7 @@ public static class SeasonBoard
                 plot.Rect(axis.X(opened), y - 3, axis.X(last + 1) - axis.X(opened), size.Pitch, "room-window",
                     reader.Say(Say.RoomWindowTitle, room.Place, reader.Week(opened), last - opened + 1));
                 plot.Line(axis.X(opened), y - 3, axis.X(opened), y - 3 + size.Pitch, "room-opens");
-                if (labelled != i - 1 && size.Turns)
+                if (!labelled && size.Turns)
                 {
                     string words = room.LastWeek is null
                         ? reader.Say(Say.RoomOpens, room.Place)
@@ -97,7 +97,7 @@ public static class SeasonBoard
                     bool left = axis.X(opened) > 240;
                     plot.Text(left ? axis.X(opened) - 5 : axis.X(last + 1) + 5, y + 31, words, "room-word", left ? "end" : "start");
                 }
-                labelled = i;
+                labelled = true;
             }
         }
     }

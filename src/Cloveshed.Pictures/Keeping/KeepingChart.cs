@@ -6,7 +6,7 @@ namespace Cloveshed.Pictures.Keeping;
 
 /// <summary>
 /// The keeping chart: each lot a bar from digging to its last good day, darker with each quarter of its life that is used,
-/// thin once nothing of it stands, with its runs marked. The distance from the last mark to the flag is the margin.
+/// thinner when only its longer-lasting parts stand, thin once nothing stands, with its runs marked. The distance from the last mark to the flag is the margin.
 /// </summary>
 public static class KeepingChart
 {
@@ -20,7 +20,7 @@ public static class KeepingChart
         // A lot dug long before the season starts at the edge: eight weeks back are enough to see what was dug this summer.
         int first = (int)Math.Floor(Math.Max(-8, Math.Min(0, facts.Bars.Select(b => b.Dug).DefaultIfEmpty(0).Min())));
         // The weeks end three after the last flag that is drawn, so that bars that end early have the width for it.
-        double last = facts.Bars.Select(b => Math.Max(b.LastGood ?? facts.Settings.Weeks, b.ClearedAt ?? facts.Settings.Weeks)).DefaultIfEmpty(facts.Settings.Weeks).Max();
+        double last = facts.Bars.Select(b => Math.Max(b.LastGood ?? facts.Settings.Weeks, b.Runs.Select(r => r.Week + 1.0).DefaultIfEmpty(0).Max())).DefaultIfEmpty(facts.Settings.Weeks).Max();
         var axis = new WeekAxis(first, Math.Clamp((int)Math.Ceiling(last) + 3, first + 8, Math.Max(first + 8, facts.Settings.Weeks)) - first, PlotWidth);
         double height = Top + facts.Bars.Count * Pitch + 6;
         var plot = new Drawing(PlotWidth, height);
@@ -41,19 +41,22 @@ public static class KeepingChart
         double edge = axis.First + axis.Count;
         double from = Math.Max(bar.Dug, axis.First);
         double end = Math.Min(bar.LastGood ?? edge, edge);
-        double cleared = Math.Min(bar.ClearedAt ?? edge, edge);
+        double partCleared = Math.Min(bar.PartClearedAt ?? edge, edge);
+        double cleared = Math.Max(partCleared, Math.Min(bar.ClearedAt ?? edge, edge));
         double[] marks = [from, .. bar.LifeAt.Where(l => l > from && l < end), end];
         for (int q = 0; q + 1 < marks.Length; q++)
         {
             // Quarters that were used before the view begins are skipped, so that the shade still says how much.
             int quarter = (bar.LastGood is null ? bar.LifeAt.Count + 1 : 4) - (marks.Length - 2 - q);
-            Segment(plot, axis, marks[q], Math.Min(marks[q + 1], cleared), y, 12, quarter);
-            Segment(plot, axis, Math.Max(marks[q], cleared), marks[q + 1], y + 4.5, 3, quarter);
+            Segment(plot, axis, marks[q], Math.Min(marks[q + 1], partCleared), y, 12, quarter);
+            Segment(plot, axis, Math.Max(marks[q], partCleared), Math.Min(marks[q + 1], cleared), y + 3, 6, quarter);
+            Segment(plot, axis, Math.Max(marks[q], cleared), marks[q + 1], y + 4.75, 2.5, quarter);
         }
-        plot.Rect(axis.X(from), y, axis.X(Math.Min(end, cleared)) - axis.X(from), 12, "life-edge");
+        plot.Rect(axis.X(from), y, axis.X(Math.Min(end, partCleared)) - axis.X(from), 12, "life-edge");
         if (bar.LastGoodElsewhere is { } later && later > end)
         {
-            plot.Line(axis.X(end), y + 6, axis.X(Math.Min(later, edge)), y + 6, "longer");
+            // Leaves room for the day beside the flag.
+            plot.Line(Math.Min(axis.X(end) + 54, axis.X(Math.Min(later, edge))), y + 6, axis.X(Math.Min(later, edge)), y + 6, "longer");
         }
         foreach (KeepingRun run in bar.Runs)
         {
@@ -67,7 +70,7 @@ public static class KeepingChart
             plot.Line(x, y - 2, x, y + 15, "flag-pole");
             plot.Path($"M{MarkupText.Number(x)} {MarkupText.Number(y - 2)}l6 3.2l-6 3.2z", "flag");
             bool room = x + 50 < axis.Width;
-            plot.Text(room ? x + 9 : x - 6, y + (room ? 10 : -4), day, "axis", room ? "start" : "end");
+            plot.Text(room ? x + 9 : x - 6, y + (room ? 10 : -4), day, "axis flag-day", room ? "start" : "end");
         }
     }
 
@@ -102,9 +105,8 @@ public static class KeepingChart
         KeepingBar[] ending = [.. facts.Bars.Where(b => b.LastGood is not null)];
         string first = ending.Length == 0 ? reader.Say(Say.KeepingSummaryNone)
             : reader.Say(Say.KeepingSummaryFirst, ending[0].Lot, DayYear(ending[0].LastGood!.Value, facts, reader));
-        double margin = ending.Where(b => b.ClearedAt is not null).Select(b => b.LastGood!.Value - b.ClearedAt!.Value).DefaultIfEmpty(double.NaN).Min();
-        // Pounds that still stand when the life is used up: by the flag itself, or because they are never cleared.
-        int past = ending.Count(b => b.ClearedAt is null || b.ClearedAt > b.LastGood);
+        double margin = ending.Select(b => b.Margin ?? double.NaN).Where(m => !double.IsNaN(m)).DefaultIfEmpty(double.NaN).Min();
+        int past = ending.Count(b => b.Margin < 0);
         string tightest = past > 0 ? " " + reader.Say(Say.KeepingSummaryPast, past)
             : double.IsNaN(margin) ? "" : " " + reader.Say(Say.KeepingSummaryMargin, reader.Number(margin, 1));
         return reader.Say(Say.KeepingSummary, facts.Bars.Count, ending.Length) + " " + first + tightest;

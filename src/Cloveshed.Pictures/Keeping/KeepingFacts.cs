@@ -12,11 +12,13 @@ public sealed record KeepingRun(int Week, LineMode? Mode, double Mass, double Li
 /// <summary>
 /// One lot from digging to its last good day, on the first of its paths to expire. Times are weeks and parts of weeks from
 /// the season's start, negative before it. LifeAt: the week at which each quarter of the life is used; a quarter that is not
-/// reached in view is missing. ClearedAt: the end of the last week in which any stands; null: some stands to the end.
+/// reached in view is missing. LastGoodElsewhere: of the part that lasts longest, infinite where that is not in view; null
+/// where all parts end alike. PartClearedAt: the end of the last week in which something of the first to expire stands, ClearedAt
+/// of all; null: some stands to the end. Margin: the least of all parts, in weeks from cleared to expired; null: none expires in view.
 /// </summary>
 public sealed record KeepingBar(
     LotId Lot, VarietyId Variety, double Net, double Dug, double Starts, IReadOnlyList<double> LifeAt, double? LastGood, double? LastGoodElsewhere,
-    double? ClearedAt, double LifeUsedWhenCleared, IReadOnlyList<KeepingRun> Runs);
+    double? PartClearedAt, double? ClearedAt, double? Margin, double LifeUsedWhenCleared, IReadOnlyList<KeepingRun> Runs);
 
 /// <summary>What a keeping chart shows: first to expire on top, what outlasts the view at the bottom.</summary>
 public sealed record KeepingFacts(SeasonSettings Settings, IReadOnlyList<KeepingBar> Bars)
@@ -41,14 +43,14 @@ public sealed record KeepingFacts(SeasonSettings Settings, IReadOnlyList<Keeping
         PathLine[] used = [.. paths.Where(p => p.MassAtStart > net * 1e-6)];
         PathLine first = used.OrderBy(p => p.LifeEndsAt() ?? double.MaxValue).ThenByDescending(p => p.MassAtStart).FirstOrDefault() ?? paths[0];
         double? last = first.LifeEndsAt();
-        double? latest = used.Any(p => p.LifeEndsAt() is null) ? null : used.Max(p => p.LifeEndsAt());
+        double latest = used.Select(p => p.LifeEndsAt() ?? double.PositiveInfinity).DefaultIfEmpty(double.PositiveInfinity).Max();
         LocalDate dug = rows.Min(r => r.Harvested);
         int start = paths.Min(p => p.FirstWeek);
-        int? cleared = null;
-        if (used.All(p => p.EndMassAtStart <= net * 1e-6))
-        {
-            cleared = Enumerable.Range(start, settings.Weeks - start).LastOrDefault(w => used.Sum(p => p.StandingAtStart(w)) > net * 1e-6, start) + 1;
-        }
+        double? Cleared(PathLine path) => path.EndMassAtStart > net * 1e-6 ? null
+            : Enumerable.Range(start, settings.Weeks - start).LastOrDefault(w => path.StandingAtStart(w) > net * 1e-6, start) + 1;
+        double? cleared = used.Any(p => Cleared(p) is null) ? null : used.Select(Cleared).DefaultIfEmpty(start + 1).Max();
+        // What is never cleared stands to the season's end, and is past its day by the weeks from then.
+        double? margin = used.Where(p => p.LifeEndsAt() is not null).Min(p => p.LifeEndsAt() - (Cleared(p) ?? settings.Weeks));
         IEnumerable<KeepingRun> marks = runs.GroupBy(r => (r.Week, r.Mode)).Select(g =>
                 new KeepingRun(g.Key.Week, g.Key.Mode, g.Sum(r => r.MassIn), g.Max(r => book[r.Path!].State(r.Week).LifeUsed)))
             .Concat(asIs.GroupBy(a => a.Week).Select(g =>
@@ -58,6 +60,6 @@ public sealed record KeepingFacts(SeasonSettings Settings, IReadOnlyList<Keeping
         return new KeepingBar(
             rows.Key, rows.First().Variety, net, Period.DaysBetween(settings.FirstWeek, dug) / 7.0, start,
             [.. Enumerable.Range(1, 3).Select(q => first.LifeReaches(q / 4.0)).TakeWhile(w => w is not null).Select(w => w!.Value)],
-            last, latest != last ? latest : null, cleared, usedWhenCleared, [.. marks.OrderBy(m => m.Week)]);
+            last, last is not null && latest > last ? latest : null, Cleared(first), cleared, margin, usedWhenCleared, [.. marks.OrderBy(m => m.Week)]);
     }
 }

@@ -74,7 +74,7 @@ public static class PromiseStrip
                 {
                     plot.Rect(axis.X(week.Week), floor + 3, axis.Step + .3, PriceBand, "price-" + MarkupText.Number(shade));
                 }
-                string text = reader.Number(price, dearest < 10 ? 1 : 0);
+                string text = reader.Number(price, dearest < 10 && price > 0 ? 1 : 0);
                 if (text != said && 5.6 * text.Length <= axis.Step)
                 {
                     plot.Text(axis.X(week.Week + .5), floor + 14, text, "price-word", "middle");

@@ -2,6 +2,7 @@ using System.Globalization;
 using Cloveshed.Core.Answers;
 using Cloveshed.Core.Quantities;
 using Cloveshed.Core.Seasons;
+using Cloveshed.Pictures.Markup;
 using NodaTime;
 using NodaTime.Text;
 
@@ -97,9 +98,13 @@ public sealed class Reader
 
     public string Hours(double hours) => Number(hours, "#,##0.#") + "\u00A0h";
 
-    public string Day(LocalDate date) => day.Format(date);
+    /// <summary>A day without its year, kept on one line.</summary>
+    public string Day(LocalDate date) => day.Format(date).Replace(' ', '\u00A0');
 
-    public string DayYear(LocalDate date) => dayOfYear.Format(date);
+    public string DayYear(LocalDate date) => dayOfYear.Format(date).Replace(' ', '\u00A0');
+
+    /// <summary>The planner's words as a cell: marked as English for other readers, begun with a capital.</summary>
+    public Cell Planner(string words) => new(words.Length == 0 ? "–" : char.ToUpperInvariant(words[0]) + words[1..], PlannerLanguage);
 
     public LocalDate Monday(int week) => season.Monday(week);
 

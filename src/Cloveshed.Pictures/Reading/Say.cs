@@ -10,7 +10,7 @@ public enum Say
     PageTitle, SkipToContent, Contents, TableBehind, Total, Foot,
 
     // Words of the trade
-    Lot, Variety, FieldHead, KindOpen, KindCold, KindSealed, ModeFresh, ModeCrack, ModeSeed, SoldAsIs, FirmWord, ForecastWord,
+    Lot, Variety, FieldHead, KindOpen, KindCold, KindSealed, ModeFresh, ModeCrack, ModeSeed, LaneFresh, LaneCrack, LaneSeed, SoldAsIs, FirmWord, ForecastWord,
     FullWord, AsOf, WeekOf, EndOfWeek, AfterSeason, StandsAtEnd, NotComputed, NoLimit,
 
     // Column heads
@@ -41,7 +41,7 @@ public enum Say
 
     // Keeping chart
     KeepingName, KeepingLead, KeepingRestFold, KeepingCaption, KeepingSummary, KeepingSummaryFirst, KeepingSummaryNone,
-    KeepingSummaryMargin, KeepingSummaryPast, KeepingRunTitle, RunWords, LegendLife, LegendThin, LegendLonger,
+    KeepingSummaryMargin, KeepingSummaryPast, KeepingRunTitle, RunWords, LegendLife, LegendParts, LegendThin, LegendLonger,
 
     // Promise strip
     PromiseName, PromiseLead, PromiseBulbs, PromiseCloves, PromiseRowWords, NextCarton, PromiseTotalsCaption, PromiseByWeekCaption, PromiseSummary,

@@ -31,7 +31,7 @@ internal static class FirstRuns
                 reader.Week(g.Key.Week), g.Key.Line.Text, g.Key.FromSorted ? reader.Say(Say.SortedOf, g.Key.Lot) : g.Key.Lot.Text,
                 string.Join(", ", g.Select(r => r.Place?.Text).Where(p => p is not null).Distinct()), reader.Mode(g.Key.Mode), reader.MassNumber(g.Sum(r => r.MassIn)),
                 reader.Number(g.Sum(r => r.Hours + r.OvertimeHours), 1), Into(made[(g.Key.Run, g.Key.Lot)], seed[(g.Key.Run, g.Key.Lot)], reader),
-                new Cell(string.Join(" ", g.Select(r => r.Reason).Where(r => r.Length > 0).Distinct()), reader.PlannerLanguage),
+                reader.Planner(string.Join("; ", g.Select(r => r.Reason).Where(r => r.Length > 0).Distinct())),
             ]);
         section.Add(new DataTable(reader.Say(Say.FirstCaption, reader.DayYear(season.Settings.Monday(from + WeeksAhead).PlusDays(-1))),
             [new(reader.Say(Say.WeekHead)), new(reader.Say(Say.LineHead)), new(reader.Say(Say.Lot)), new(reader.Say(Say.FromPlaceHead)), new(reader.Say(Say.WorkHead)),
@@ -41,6 +41,6 @@ internal static class FirstRuns
     }
 
     private static string Into(IEnumerable<MadeRow> made, IEnumerable<SeedRow> seed, Reader reader) => string.Join(", ",
-        made.GroupBy(m => m.Product).OrderByDescending(g => g.Sum(m => m.Mass)).Select(g => reader.Say(Say.IntoUnits, reader.Number(g.Sum(m => m.Units), 0), g.Key))
+        made.GroupBy(m => m.Product).Where(g => g.Sum(m => m.Units) >= 0.5).OrderByDescending(g => g.Sum(m => m.Mass)).Select(g => reader.Say(Say.IntoUnits, reader.Number(g.Sum(m => m.Units), 0), g.Key))
             .Concat(seed.GroupBy(s => s.Variety).Select(g => reader.Say(Say.IntoSeed, reader.Mass(g.Sum(s => s.Cloves)), g.Key))));
 }

@@ -94,6 +94,6 @@ internal static class HeadSection
         ["orders"] = Say.RevenueOrders,
         ["market"] = Say.RevenueMarket,
         ["as is"] = Say.RevenueAsIs,
-        ["end"] = Say.RevenueEnd,
+        ["standing"] = Say.RevenueEnd,
     };
 }

@@ -29,7 +29,8 @@ internal static class Legends
     {
         var list = new MarkupText().Open("ul", ("class", "legend"));
         Item(list, reader.Say(Say.LegendLife), d => d.Rect(0, 2, 7, 11, "life-1").Rect(7, 2, 7, 11, "life-2").Rect(14, 2, 7, 11, "life-3").Rect(21, 2, 7, 11, "life-4"));
-        Item(list, reader.Say(Say.LegendThin), d => d.Rect(0, 6, 28, 3, "life-2"));
+        Item(list, reader.Say(Say.LegendParts), d => d.Rect(0, 4.5, 28, 6, "life-2"));
+        Item(list, reader.Say(Say.LegendThin), d => d.Rect(0, 6.25, 28, 2.5, "life-2"));
         Item(list, reader.Say(Say.LegendFlag), d => d.Line(12, 0, 12, 15, "flag-pole").Path("M12 0l6 3.2l-6 3.2z", "flag"));
         Item(list, reader.Say(Say.LegendLonger), d => d.Line(0, 7.5, 28, 7.5, "longer"));
         foreach ((LineMode? mode, string words) in new (LineMode?, string)[]

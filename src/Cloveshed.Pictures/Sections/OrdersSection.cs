@@ -22,7 +22,7 @@ internal static class OrdersSection
             DataTable Shorts(IEnumerable<OrderOutcome> shown, bool total) => new(reader.Say(Say.ShortCaption),
                 [.. Order(reader), new(reader.Say(Say.OrderedHead), true), new(reader.Say(Say.ShortHead), true), new(reader.Say(Say.MoneyHead), true), new(reader.Say(Say.WhyHead))],
                 [.. shown.Select(o => (IReadOnlyList<Cell>)[.. Order(o, reader), reader.Number(o.Line.Units, 0), reader.Number(o.Short, 0), reader.Money(o.ShortMoney),
-                    new Cell(o.Why ?? "–", reader.PlannerLanguage)])],
+                    reader.Planner(o.Why ?? "")])],
                 !total ? null : [reader.Say(Say.Total), "", "", "", "", reader.Number(missing.Sum(o => o.Line.Units), 0), reader.Number(missing.Sum(o => o.Short), 0), reader.Money(missing.Sum(o => o.ShortMoney)), ""]);
             section.Add(Shorts(missing.Take(ShortsShown), missing.Length <= ShortsShown).Write("shorts"));
             if (missing.Length > ShortsShown)

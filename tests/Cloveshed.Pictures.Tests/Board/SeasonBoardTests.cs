@@ -49,7 +49,7 @@ public class SeasonBoardTests
         LotThread lot = SeasonBoardFacts.From(Season, Answer).Lots.Single(l => l.Lot.Text == "Reedbank 1");
         Assert.Equal(13.44, lot.LastGoodWeek!.Value, 6);
         DataTable table = SeasonBoard.Draw(SeasonBoardFacts.From(Season, Answer), BoardSize.Page, Reader).Tables[0];
-        Assert.Equal("8 Oct 2026", table.Rows.Single(r => r[0].Text == "Reedbank 1")[6].Text);
+        Assert.Equal("8\u00A0Oct\u00A02026", table.Rows.Single(r => r[0].Text == "Reedbank 1")[6].Text);
     }
 
     [Fact]

@@ -40,4 +40,19 @@ public class KeepingTests
         Picture picture = KeepingChart.Draw(KeepingFacts.From(Season, Answer), new Reader(Season.Settings, new ReportOptions(Language.En, MassUnit.Pound)));
         Assert.Equal("some stands at the end", picture.Tables[0].Rows.Single(r => r[0].Text == "Tannery & Sons 1")[5].Text);
     }
+
+    /// <summary>By hand: half of a lot moves to the cold room in week 2; the half in the yard is run in week 3 and is spent after 13.44 weeks.</summary>
+    [Fact]
+    public void A_lot_in_two_places_has_the_flag_of_what_expires_first_and_the_margin_of_the_tightest()
+    {
+        PathWeek[] yard = [.. Answer.Paths.Where(p => p.Lot.Text == "Reedbank 1").OrderBy(p => p.Week)];
+        IEnumerable<PathWeek> cold = yard.Select((p, i) => p with { Path = "cold", LifeUsed = .04 + Math.Min(i, 2) / 14.0 + Math.Max(0, i - 2) / 26.0 });
+        RunRow run = Answer.Runs.First(r => r.Lot.Text == "Reedbank 1") with { Week = 3, MassAtStart = 120_000, MassIn = 117_000 };
+        PlanAnswer answer = Answer with { Paths = [.. yard, .. cold], Runs = [run, run with { Path = "cold", Week = 18 }], AsIs = [], Keeps = [] };
+        KeepingBar bar = Assert.Single(KeepingFacts.From(Season, answer).Bars);
+        Assert.Equal(13.44, bar.LastGood!.Value, 6);
+        Assert.Equal(double.PositiveInfinity, bar.LastGoodElsewhere);
+        Assert.Equal((4.0, 19.0), (bar.PartClearedAt, bar.ClearedAt));
+        Assert.Equal(13.44 - 4, bar.Margin!.Value, 6);
+    }
 }

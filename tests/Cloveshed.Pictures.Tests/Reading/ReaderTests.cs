@@ -39,8 +39,8 @@ public class ReaderTests
     }
 
     [Theory]
-    [InlineData(Language.En, "7 Aug", "7 Aug 2026")]
-    [InlineData(Language.Es, "7 ago", "7 ago 2026")]
+    [InlineData(Language.En, "7\u00A0Aug", "7\u00A0Aug\u00A02026")]
+    [InlineData(Language.Es, "7\u00A0ago", "7\u00A0ago\u00A02026")]
     public void Dates_are_in_the_readers_language(Language language, string day, string year)
     {
         var date = new LocalDate(2026, 8, 7);
