@@ -5,6 +5,9 @@ internal sealed class ProductBatches(int shelfWeeks)
 {
     private readonly SortedDictionary<int, Batch> batches = [];
 
+    /// <summary>Units that have gone out. Less than was asked for where the answer ships what it does not have.</summary>
+    public double Taken => batches.Values.Sum(b => b.Taken.Sum(t => t.Units));
+
     public void Add(int week, double units)
     {
         if (!batches.TryGetValue(week, out Batch? batch))

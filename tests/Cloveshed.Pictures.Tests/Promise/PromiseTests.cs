@@ -31,6 +31,20 @@ public class PromiseTests
         Assert.Equal((0, 0, 0), batches.OnHandAfter(4));
     }
 
+    /// <summary>season-files: what a run makes can ship from its week until shelf_weeks weeks after it; 0 is that week only.</summary>
+    [Theory]
+    [InlineData(2, 2, 4)]
+    [InlineData(2, 3, 0)]
+    [InlineData(0, 0, 4)]
+    [InlineData(0, 1, 0)]
+    public void The_last_week_of_the_shelf_life_still_ships(int shelf, int week, double taken)
+    {
+        var batches = new ProductBatches(shelf);
+        batches.Add(0, 10);
+        batches.Take(week, 4, forOrder: true);
+        Assert.Equal(taken, batches.Taken);
+    }
+
     [Fact]
     public void Nothing_is_on_hand_twice() =>
         Gen.Select(Gen.Int[0, 4], Gen.Int[0, 50].Array[12], Gen.Int[0, 50].Array[12]).Sample((shelf, made, taken) =>
