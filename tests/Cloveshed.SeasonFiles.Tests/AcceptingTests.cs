@@ -66,6 +66,10 @@ public sealed class AcceptingTests
     }
 
     [Fact]
+    public void Shares_that_rounding_brings_a_little_above_1_are_read() =>
+        Assert.Equal(0.6666666667, new SmallSeason().Replace("lots.csv", "0.8,0.1,B", "0.6666666667,0.3333333334,B").Read().Season!.Lots[0].FreshShare);
+
+    [Fact]
     public void Words_and_answers_are_read_in_capitals_too()
     {
         Season season = new SmallSeason().Replace("places.csv", "Yard,open", "Yard,Open").Replace("orders.csv", "10,yes,", "10,YES,").Read().Season!;

@@ -25,6 +25,13 @@ public sealed class ManyFaultsTests
     }
 
     [Fact]
+    public void A_fault_that_is_found_late_still_stands_in_the_order_of_lines() =>
+        Assert.Equal(
+            [(3, FaultRule.LotDiffers), (4, FaultRule.Unknown)],
+            new SmallSeason().Replace("lots.csv", "F1,2026-07-22", "F3,2026-07-22").Replace("lots.csv", "L2,Yard", "L2,Yarn").Read().Faults
+                .Select(fault => (fault.Line!.Value, fault.Rule)));
+
+    [Fact]
     public void A_name_whose_row_is_faulty_or_whose_file_is_lost_is_not_unknown()
     {
         Assert.Equal([FaultRule.Range], new SmallSeason().Replace("lots.csv", "90000,estimated", "0,estimated").Read().Faults.Select(fault => fault.Rule));

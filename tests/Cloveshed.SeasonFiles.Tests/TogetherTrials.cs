@@ -78,6 +78,7 @@ public static partial class Trials
         yield return new("a grade that ends before it starts", it => it.Replace("clove-grades.csv", "10,18", "10,9"), FaultRule.MinNotBelowMax, "clove-grades.csv", 3, "max_mm", "9");
         yield return new("overlap of grades", it => it.Replace("clove-grades.csv", "10,18", "10,18.5"), FaultRule.GradesOverlap, "clove-grades.csv", 3, "min_mm", "10");
         yield return new("a clove law in parts", it => it.Replace("varieties.csv", "2.7,0.1", "2.7,"), FaultRule.LawInParts, "varieties.csv", 2, "clove_s", "");
+        yield return new("overlap with an open grade", it => it.Append("clove-grades.csv", "huge,30,\n"), FaultRule.GradesOverlap, "clove-grades.csv", 4, "min_mm", "30");
         yield return new("a bulb law in parts", it => it.Replace("varieties.csv", "-7.1,2.9", "-7.1,"), FaultRule.LawInParts, "varieties.csv", 3, "mass_b", "");
         yield return new("ship_from after due", it => it.Replace("orders.csv", "M30,,2026-09-24", "M30,2026-09-25,2026-09-24"), FaultRule.ShipFromAfterDue, "orders.csv", 2, "ship_from", "2026-09-25");
         yield return new("p10 above p50", it => it.Replace("market.csv", "10,40.5,90", "41,40.5,90"), FaultRule.LowAboveHigh, "market.csv", 2, "p10", "41");
@@ -100,6 +101,7 @@ public static partial class Trials
             yield return new($"rows of a lot differ in {column}", it => it.Replace("lots.csv", old, by), FaultRule.LotDiffers, "lots.csv", 3, column, value);
 
         yield return new("a row with more bins than its place holds", it => it.Replace("places.csv", "open,500", "open,99"), FaultRule.RowOverfull, "lots.csv", 4, "bins", "100");
+        yield return new("a row at the start with more bins than its place holds", it => it.Replace("places.csv", "cold,200", "cold,39"), FaultRule.RowOverfull, "lots.csv", 3, "bins", "40");
         yield return new(
             "more bins at the start than the place holds",
             it => it.Replace("places.csv", "open,500", "open,159").Replace("lots.csv", "2026-09-21", "2026-09-13").Replace("lots.csv", "2026-10-05,no", "2026-10-05,"),

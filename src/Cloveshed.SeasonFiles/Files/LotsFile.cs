@@ -80,7 +80,7 @@ internal static class LotsFile
             table.Fault(FaultRule.LowAboveHigh, NetLow, NetLow.Name, Net.Name, NumberText.Of(row.Net));
         if (row.NetHigh < row.Net)
             table.Fault(FaultRule.LowAboveHigh, NetHigh, Net.Name, NetHigh.Name, NumberText.Of(row.Net));
-        // 0.1 and 0.9 and the like do not sum to 1 exactly in binary.
+        // Shares that a spreadsheet rounded to ten digits may sum to a little above 1.
         if (row.FreshShare + row.CrackShare > 1 + 1e-9)
             table.Fault(FaultRule.SharesAboveOne, CrackShare, NumberText.Of(row.FreshShare!.Value + row.CrackShare!.Value));
     }
