@@ -174,5 +174,9 @@ public sealed class AcceptingTests
         Assert.Equal(digest, new SmallSeason().With("notes.txt", "x").Read().InputDigest);
         Assert.NotEqual(digest, new SmallSeason().Append("yields.csv", "\n").Read().InputDigest);
         Assert.NotEqual(digest, new SmallSeason().Without("rooms.csv").Read().InputDigest);
+        Assert.NotEqual(DigestOf("market.csv"), DigestOf("people.csv"));
+
+        static string DigestOf(string name) =>
+            SeasonReader.Parse(new Dictionary<string, ReadOnlyMemory<byte>> { [name] = Encoding.UTF8.GetBytes("week\n") }).InputDigest;
     }
 }
