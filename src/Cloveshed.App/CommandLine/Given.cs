@@ -1,0 +1,60 @@
+using System.CommandLine;
+using System.CommandLine.Parsing;
+using System.Globalization;
+using Cloveshed.App.Words;
+using Cloveshed.Core.Seasons;
+
+namespace Cloveshed.App.CommandLine;
+
+/// <summary>
+/// Options whose value is a number or one of a few words. Numbers have a decimal point and no thousands separator: "1,5"
+/// is refused, not read as fifteen.
+/// </summary>
+internal static class Given
+{
+    /// <summary>A number from low to high, both included unless lowOpen.</summary>
+    public static Option<double?> Number(string name, string helpName, string description, double low, double high, string example, Phrasebook phrases, bool lowOpen = false) =>
+        new(name)
+        {
+            Description = description, HelpName = helpName,
+            CustomParser = result => double.TryParse(result.Tokens[^1].Value, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out double number)
+                && (lowOpen ? number > low : number >= low) && number <= high
+                ? number : Refuse<double?>(result, name, phrases.Say(lowOpen ? Phrase.NumberAbove : Phrase.NumberFrom, Text(low), Text(high)), example, phrases),
+        };
+
+    /// <summary>A whole number from low to high, both included.</summary>
+    public static Option<int?> Whole(string name, string helpName, string description, int low, int high, string example, Phrasebook phrases) =>
+        new(name)
+        {
+            Description = description, HelpName = helpName,
+            CustomParser = result => int.TryParse(result.Tokens[^1].Value, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out int number) && number >= low && number <= high
+                ? number : Refuse<int?>(result, name, phrases.Say(Phrase.WholeFrom, Text(low), Text(high)), example, phrases),
+        };
+
+    /// <summary>--mass lb|kg.</summary>
+    public static Option<MassUnit?> Mass(Phrasebook phrases) =>
+        new("--mass")
+        {
+            Description = phrases[Phrase.MassOption], HelpName = "lb|kg",
+            CustomParser = result => result.Tokens[^1].Value switch
+            {
+                "lb" => MassUnit.Pound,
+                "kg" => MassUnit.Kilogram,
+                string other => Refuse<MassUnit?>(result, phrases.Say(Phrase.NotAmong, "--mass", other, "lb|kg")),
+            },
+        };
+
+    /// <summary>--json.</summary>
+    public static Option<bool> Json(string description) => new("--json") { Description = description };
+
+    private static T? Refuse<T>(ArgumentResult result, string name, string expected, string example, Phrasebook phrases) =>
+        Refuse<T>(result, phrases.Say(Phrase.NotANumber, name, expected, example, result.Tokens[^1].Value));
+
+    private static T? Refuse<T>(ArgumentResult result, string message)
+    {
+        result.AddError(message);
+        return default;
+    }
+
+    private static string Text(double number) => number.ToString(CultureInfo.InvariantCulture);
+}
