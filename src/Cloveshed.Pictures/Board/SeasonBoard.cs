@@ -64,7 +64,7 @@ public static class SeasonBoard
         }
         else
         {
-            names.Text(NamesWidth - 10, y + 10, Drawing.Fit($"{lot.Lot} · {reader.Mass(lot.Net)}", NamesWidth - 12, 11.5), "small-name", "end");
+            names.Text(NamesWidth - 10, y + 7, Drawing.Fit($"{lot.Lot} · {reader.Mass(lot.Net)}", NamesWidth - 12, 11.5), "small-name", "end");
         }
     }
 
