@@ -33,13 +33,16 @@ internal sealed class PlannedPath(string id, int row, Stay[] stays, double[] mas
 /// </summary>
 internal static class PlannedPaths
 {
+    /// <summary>Scaled mass of a row that counts as nothing: solver dust.</summary>
+    internal static double Negligible(double rowMass) => Math.Min(1e-6, 1e-7 * rowMass);
+
     internal static List<PlannedPath> Of(Master master)
     {
         PlanningInstance instance = master.Instance;
         var columns = new List<(PathColumn Path, double Mass)>[instance.Rows.Length];
         for (int r = 0; r < columns.Length; r++) columns[r] = [];
         for (int k = 0; k < master.ColumnCount; k++)
-            if (master.Columns[k].Path is { } path && master.Values[k] > 1e-9 * instance.Rows[path.Row].Mass) columns[path.Row].Add((path, master.Values[k]));
+            if (master.Columns[k].Path is { } path && master.Values[k] > Negligible(instance.Rows[path.Row].Mass)) columns[path.Row].Add((path, master.Values[k]));
         var planned = new List<PlannedPath>();
         for (int row = 0; row < columns.Length; row++)
         {

@@ -102,6 +102,8 @@ internal sealed class RoomSearch(PlanningInstance instance, ILinearSolver solver
             sealedWeek = t;
             if (sum >= 0.98 * total) break;
         }
+        sealedWeek = Math.Max(sealedWeek, EarliestSeal(instance, free.SpotsHere[spot].Place));
+        if (sealedWeek >= instance.Weeks) return new RoomSchedule(null, null);
         opened = Math.Max(opened, sealedWeek + 1);
         return new RoomSchedule(sealedWeek, opened >= instance.Weeks ? null : opened);
     }
@@ -140,12 +142,13 @@ internal sealed class RoomSearch(PlanningInstance instance, ILinearSolver solver
     }
 
     /// <summary>Moves single rooms by weeks while the plan gets better, two trials at a time.</summary>
-    internal RoomTrial Improve(RoomTrial start, GenerationLimits within, Action<RoomTrial>? better)
+    internal RoomTrial Improve(RoomTrial start, GenerationLimits within, int trialsAtMost, Action<RoomTrial>? better)
     {
         RoomTrial best = start;
         int[] steps = [1, -1, 2, -2, 4, -4];
         bool found = true;
-        while (found && within.Elapsed() < within.Until && !within.Cancel.IsCancellationRequested)
+        int left = trialsAtMost;
+        while (found && left > 0 && within.Elapsed() < within.Until && !within.Cancel.IsCancellationRequested)
         {
             found = false;
             RoomChoice[] near = [.. Neighbours(best.Choice, steps).Where(c => !_tried.ContainsKey(c))];
@@ -153,7 +156,9 @@ internal sealed class RoomSearch(PlanningInstance instance, ILinearSolver solver
             for (int k = 0; k < near.Length && !found; k += within.Threads)
             {
                 if (within.Elapsed() >= within.Until || within.Cancel.IsCancellationRequested) break;
-                RoomChoice[] batch = near[k..Math.Min(near.Length, k + within.Threads)];
+                if (left <= 0) break;
+                RoomChoice[] batch = near[k..Math.Min(near.Length, k + Math.Min(left, within.Threads))];
+                left -= batch.Length;
                 var trials = new RoomTrial[batch.Length];
                 Parallel.For(0, batch.Length, new ParallelOptions { MaxDegreeOfParallelism = within.Threads }, i =>
                     trials[i] = Try(batch[i], [(spots, best.Paths)], best.Value, within with { Threads = 1 }));
@@ -169,6 +174,10 @@ internal sealed class RoomSearch(PlanningInstance instance, ILinearSolver solver
         }
         return best;
     }
+
+    /// <summary>A room can't be sealed before the last lot that is dug straight into it has come in.</summary>
+    private static int EarliestSeal(PlanningInstance instance, int place) =>
+        instance.Rows.Where(r => r.Place == place && r.FirstMove > r.Start).Select(r => r.Start).Append(instance.AsOf).Max();
 
     private IEnumerable<RoomChoice> Neighbours(RoomChoice choice, int[] steps)
     {
@@ -188,7 +197,8 @@ internal sealed class RoomSearch(PlanningInstance instance, ILinearSolver solver
         if (now.Sealed is not { } s)
         {
             // A room that was never sealed: try sealing it early and opening it in the middle or late.
-            int early = Math.Min(weeks - 2, instance.AsOf + Math.Abs(step) * 2);
+            int early = Math.Max(EarliestSeal(instance, place), Math.Min(weeks - 2, instance.AsOf + Math.Abs(step) * 2));
+            if (early >= weeks) yield break;
             if (early >= instance.AsOf && step > 0) yield return new RoomSchedule(early, Math.Min(weeks - 1, early + weeks / 2) is var o && o > early ? o : null);
             yield break;
         }
@@ -196,7 +206,7 @@ internal sealed class RoomSearch(PlanningInstance instance, ILinearSolver solver
         if (opened > Math.Max(s, instance.AsOf - 1) && opened <= weeks) yield return now with { Opened = opened == weeks ? null : opened };
         if (already is not null) yield break;
         int sealedWeek = s + step;
-        if (sealedWeek >= instance.AsOf && sealedWeek < (now.Opened ?? weeks)) yield return now with { Sealed = sealedWeek };
+        if (sealedWeek >= EarliestSeal(instance, place) && sealedWeek < (now.Opened ?? weeks)) yield return now with { Sealed = sealedWeek };
         if (step == 4) yield return new RoomSchedule(null, null);
     }
 }

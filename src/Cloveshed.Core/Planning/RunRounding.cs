@@ -228,7 +228,7 @@ internal sealed class RunRounding(PlanningInstance instance, ILinearSolver solve
             bool inRun = false, later = false;
             for (int k = 0; k < master.ColumnCount; k++)
             {
-                if (master.Columns[k].Path is not { } p || p.Row != row || master.Values[k] <= Nothing) continue;
+                if (master.Columns[k].Path is not { } p || p.Row != row || master.Values[k] <= PlannedPaths.Negligible(master.Instance.Rows[row].Mass)) continue;
                 inRun |= p.Exit.Line == run.Line && p.Exit.Week == run.Week;
                 later |= p.Exit.Week > run.Week;
             }

@@ -13,7 +13,7 @@ public sealed record PlanProgress(string Stage, double Seconds, double? Value, d
 /// <param name="Rooms">Room weeks to hold; null: find them.</param>
 public sealed record PlanRequest(
     Season Season, Beliefs Beliefs, double Seconds, double Gap, int Seed, int Threads, SearchDepth Depth, Func<double> Elapsed,
-    string Version, string InputDigest, IReadOnlyList<string> Warnings, int RoundsAtMost = 400, RoomChoice? Rooms = null,
+    string Version, string InputDigest, IReadOnlyList<string> Warnings, int RoundsAtMost = 400, int RoomTrialsAtMost = 1000, RoomChoice? Rooms = null,
     Action<PlanProgress>? Progress = null, CancellationToken Cancel = default);
 
 /// <summary>
@@ -51,7 +51,7 @@ public sealed class SeasonPlanner(ILinearSolver solver)
         }
         Report("room weeks found", best.Value, bound);
         if (rooms.Length > 0 && request.Rooms is null)
-            best = search.Improve(best, limits with { Gap = 1e-3, Until = total * 0.72, RoundsAtMost = Math.Min(request.RoundsAtMost, 8) }, t => Report("room weeks improved", t.Value, bound));
+            best = search.Improve(best, limits with { Gap = 1e-3, Until = total * 0.72, RoundsAtMost = Math.Min(request.RoundsAtMost, 8) }, request.RoomTrialsAtMost, t => Report("room weeks improved", t.Value, bound));
 
         using Master held = search.NewMaster(best.Choice, RunCharges.ForBound(instance), [(Spots.Of(instance, best.Choice), best.Paths)]);
         GenerationResult final = ColumnGeneration.Run(held, limits with { Until = Math.Max(total * 0.8, Elapsed() + total * 0.08) }, double.NegativeInfinity, (_, v, b) => Report("given room weeks", v, bound));

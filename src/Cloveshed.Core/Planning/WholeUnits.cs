@@ -33,7 +33,7 @@ internal static class WholeUnits
         double[] values = master.Values;
         if (master.Solve(LinearMethod.DualSimplex, 30) != LinearStatus.Optimal) return first;
         var second = new AnswerBuilding(master);
-        if (second.ValueOf(season) >= before) return second;
+        if (second.ValueOf(season) >= before && !second.BreaksALeastRun()) return second;
         master.Restore(values);
         return new AnswerBuilding(master);
     }

@@ -10,5 +10,6 @@ internal sealed class EnginePlanner : IPlansSeasons
 {
     public PlanAnswer Plan(Season season, PlanEffort effort) =>
         new SeasonPlanner(new HighsSolver()).Plan(new PlanRequest(season, Beliefs.Default, 1e6, effort.Gap, 1, 1,
-            season.Lots.Count <= 12 ? SearchDepth.Exact : SearchDepth.Fine, () => 0, "test", "test", [], RoundsAtMost: 40));
+            season.Lots.Count <= 4 ? SearchDepth.Exact : SearchDepth.Fine, () => 0, "test", "test", [],
+            RoundsAtMost: season.Lots.Count <= 12 ? 30 : 6, RoomTrialsAtMost: season.Lots.Count <= 12 ? 12 : 0));
 }
