@@ -17,6 +17,18 @@ public class SupplyFlowTests
         Assert.Null(flow.FirstShort());
     }
 
+    [Theory]
+    [InlineData(3, true)]
+    [InlineData(4, false)]
+    public void What_one_week_leaves_the_next_may_take(double next, bool served)
+    {
+        var flow = new SupplyFlow(4);
+        flow.Add(0, 3, 5);
+        flow.Take(0, 2);
+        flow.Take(1, next);
+        Assert.Equal(served, flow.FirstShort() is null);
+    }
+
     [Fact]
     public void What_is_missing_is_named_in_its_week_and_whether_it_came_in_time()
     {
