@@ -20,7 +20,7 @@ public sealed record InstanceLot(
     public List<int> Rows { get; } = [];
 
     /// <summary>Mass of the lot over all its rows, scaled.</summary>
-    public double Mass { get; set; }
+    public double Mass { get; internal set; }
 }
 
 /// <summary>One lot in one place: where a path starts.</summary>

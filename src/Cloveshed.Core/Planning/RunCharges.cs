@@ -52,7 +52,7 @@ public sealed class RunCharges
     public double this[int lot, int line, int week]
     {
         get => _hours[lot, line, week];
-        set => _hours[lot, line, week] = value;
+        internal set => _hours[lot, line, week] = value;
     }
 
     public double OfSorted(int line, int week) => _sortedHours[line, week];
