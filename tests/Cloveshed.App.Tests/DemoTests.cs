@@ -35,6 +35,18 @@ public sealed class DemoTests : IDisposable
         Assert.StartsWith("The web application is not in this version yet", trial.Run("demo", "--folder", trial.At("f")).Error, StringComparison.Ordinal);
     }
 
+    /// <summary>With little time it is a poorer plan, but one that holds; what it says is what it wrote.</summary>
+    [Fact]
+    public void It_makes_the_season_and_plans_it()
+    {
+        Ended ended = trial.Run("demo", "--no-serve", "--folder", trial.At("f"), "--seconds", "2", "--json");
+        Assert.Equal((0, ""), (ended.Code, ended.Error));
+        Assert.Equal(File.ReadAllText(trial.At("f", "plan", "summary.json")), ended.Output);
+        Assert.True(File.Exists(trial.At("f", "plan", "report.html")));
+        Assert.Equal(0, trial.Run("check-plan", trial.At("f", "season"), trial.At("f", "plan")).Code);
+        Assert.Equal(19, Directory.GetFiles(trial.At("f", "season")).Length);
+    }
+
     internal static string Sources()
     {
         DirectoryInfo folder = new(AppContext.BaseDirectory);

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using Cloveshed.App.CommandLine;
 using Cloveshed.Solver.Highs;
 
@@ -32,13 +33,13 @@ public sealed class Trial : IDisposable
     public Ended Run(params string[] arguments)
     {
         using StringWriter output = new(), error = new();
-        double seconds = 0;
+        var clock = Stopwatch.StartNew();
         World world = new(
             output, TextWriter.Synchronized(error), Terminal,
             () =>
             {
                 Meanwhile?.Invoke();
-                return seconds += 0.001;
+                return clock.Elapsed.TotalSeconds;
             },
             variables.GetValueOrDefault,
             stop =>

@@ -31,6 +31,22 @@ internal static class Given
                 ? number : Refuse<int?>(result, name, phrases.Say(Phrase.WholeFrom, Text(low), Text(high)), example, phrases),
         };
 
+    /// <summary>A folder as an argument; an empty name, as an unset variable of a script leaves it, is refused.</summary>
+    public static Argument<string> Folder(string name, string description, Phrasebook phrases)
+    {
+        Argument<string> argument = new(name) { Description = description };
+        argument.Validators.Add(result => NotEmpty(result, name, phrases));
+        return argument;
+    }
+
+    /// <summary>A folder as an option's value.</summary>
+    public static Option<string> FolderOption(string name, string helpName, string description, Phrasebook phrases)
+    {
+        Option<string> option = new(name) { Description = description, HelpName = helpName };
+        option.Validators.Add(result => NotEmpty(result, name, phrases));
+        return option;
+    }
+
     /// <summary>--mass lb|kg.</summary>
     public static Option<MassUnit?> Mass(Phrasebook phrases) =>
         new("--mass")
@@ -46,6 +62,14 @@ internal static class Given
 
     /// <summary>--json.</summary>
     public static Option<bool> Json(string description) => new("--json") { Description = description };
+
+    private static void NotEmpty(SymbolResult result, string name, Phrasebook phrases)
+    {
+        if (result.Tokens.Any(token => string.IsNullOrWhiteSpace(token.Value)))
+        {
+            result.AddError(phrases.Say(Phrase.FolderEmpty, name));
+        }
+    }
 
     private static T? Refuse<T>(ArgumentResult result, string name, string expected, string example, Phrasebook phrases) =>
         Refuse<T>(result, phrases.Say(Phrase.NotANumber, name, expected, example, result.Tokens[^1].Value));

@@ -11,8 +11,8 @@ internal static class CheckPlanCommand
 {
     public static Command Build(World world, Phrasebook phrases)
     {
-        Argument<string> folder = new("FOLDER") { Description = phrases[Phrase.CheckFolder] };
-        Argument<string> answer = new("OUT") { Description = phrases[Phrase.CheckOut] };
+        Argument<string> folder = Given.Folder("FOLDER", phrases[Phrase.CheckFolder], phrases);
+        Argument<string> answer = Given.Folder("OUT", phrases[Phrase.CheckOut], phrases);
         Option<bool> json = Given.Json(phrases[Phrase.JsonCheck]);
         ShedCommand command = new("check-plan", phrases[Phrase.CheckDoes],
             "cloveshed check-plan data/demo-season plan", "cloveshed check-plan my-season plan --json")

@@ -16,7 +16,7 @@ internal static class DemoCommand
     {
         Option<bool> noServe = new("--no-serve") { Description = phrases[Phrase.DemoNoServe] };
         Option<int?> port = Given.Whole("--port", "P", phrases[Phrase.DemoPort], 1, 65_535, "8080", phrases);
-        Option<string> folder = new("--folder") { Description = phrases.Say(Phrase.DemoFolder, DefaultFolder), HelpName = "F" };
+        Option<string> folder = Given.FolderOption("--folder", "F", phrases.Say(Phrase.DemoFolder, DefaultFolder), phrases);
         Option<double?> seconds = PlanCommand.Seconds(phrases);
         Option<MassUnit?> mass = Given.Mass(phrases);
         Option<bool> json = Given.Json(phrases[Phrase.JsonSummary]);

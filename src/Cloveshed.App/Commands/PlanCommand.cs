@@ -15,8 +15,9 @@ internal static class PlanCommand
 
     public static Command Build(World world, Phrasebook phrases)
     {
-        Argument<string> folder = new("FOLDER") { Description = phrases[Phrase.PlanFolder] };
-        Option<string> into = new("--out") { Description = phrases[Phrase.PlanOut], HelpName = "OUT", Required = true };
+        Argument<string> folder = Given.Folder("FOLDER", phrases[Phrase.PlanFolder], phrases);
+        Option<string> into = Given.FolderOption("--out", "OUT", phrases[Phrase.PlanOut], phrases);
+        into.Required = true;
         Option<double?> seconds = Seconds(phrases);
         Option<double?> gap = Given.Number("--gap", "X", phrases[Phrase.PlanGap], 0, 1, "0.001", phrases);
         Option<int?> seed = Given.Whole("--seed", "N", phrases[Phrase.PlanSeed], 0, int.MaxValue, "7", phrases);

@@ -10,7 +10,7 @@ public enum Phrase
     HelpUsage, HelpArguments, HelpCommands, HelpOptions, HelpExample, HelpCommandWord, HelpOptionsWord, HelpFoot,
 
     // Used wrongly
-    SeeHelp, UnknownOption, UnknownCommand, TooMany, DidYouMean, ArgumentMissing, OptionMissing, ValueMissing, NotAmong,
+    SeeHelp, UnknownOption, UnknownCommand, TooMany, DidYouMean, ArgumentMissing, OptionMissing, ValueMissing, FolderEmpty, NotAmong,
     NotANumber, NumberFrom, NumberAbove, WholeFrom,
 
     // Something failed
