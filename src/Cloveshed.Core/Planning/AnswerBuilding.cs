@@ -59,10 +59,7 @@ internal sealed class AnswerBuilding
             r.Path?.Id, r.Path is null ? null : PlaceAt(r.Path, r.Week), Unscaled(r.MassIn), Unscaled(r.StartMass), r.Hours, r.OvertimeHours, reason(r)))],
         SortedRows(), MadeRows(), FillRows(), SaleRows(), AsIsRows(), shorts, KeepRows(), MoveRows(), RoomRows(), SeedRows(), worths);
 
-    /// <summary>Whether some run is under its line's least without finishing a row of its lot.</summary>
-    internal bool BreaksALeastRun() => Runs.Where(r => r.Path is not null).GroupBy(r => (r.Lot, r.Line, r.Week)).Any(g =>
-        g.Sum(r => r.MassIn) < _instance.Lines[g.Key.Line].MinRun * (1 - 1e-7)
-        && !_instance.Lots[g.Key.Lot].Rows.Any(row => g.Any(r => r.Path!.Row == row) && Paths.Where(p => p.Row == row).All(p => p.Left(g.Key.Week) <= 0)));
+    internal bool BreaksALeastRun() => LeastRuns.Broken(_instance, Paths, Runs).Count > 0;
 
     internal double ValueOf(Season season) => Valuation.Of(season, Rows(_ => "", [], [])).Value;
 

@@ -20,15 +20,13 @@ internal sealed record GenerationResult(double Value, double Bound, Prices Price
 /// </summary>
 internal static class ColumnGeneration
 {
+
     internal static GenerationResult Run(Master master, GenerationLimits limits, double cutOffBelow = double.NegativeInfinity, Action<int, double, double>? progress = null)
     {
         PlanningInstance instance = master.Instance;
         double bound = double.PositiveInfinity, previous = double.NegativeInfinity;
         Prices? bestPrices = null, last = null;
         bool locked = false;
-        // Until prices settle, paths with one move are enough; a bound holds for the whole problem only at full depth.
-        SearchDepth shallow = limits.Depth with { MovesAtMost = Math.Min(1, limits.Depth.MovesAtMost ?? 1), HalfBuiltAtMost = Math.Min(12, limits.Depth.HalfBuiltAtMost) };
-        bool full = limits.Depth.MovesAtMost is <= 1;
         int round = 0;
         for (; round < limits.RoundsAtMost; round++)
         {
@@ -49,18 +47,18 @@ internal static class ColumnGeneration
             UpperBound.Repair(instance, now);
             last = now;
             // Interior point with crossover lands on another optimal vertex each time, so the bound can stall: go over to simplex.
-            if (value - previous < 2e-3 * Math.Abs(value)) locked = true;
+            if (value - previous < 3e-4 * Math.Abs(value)) locked = true;
             previous = value;
 
             if (!locked && master.ColumnCount > 26000) master.Drop(-0.08 * Math.Abs(value) / Math.Max(1, instance.Rows.Sum(r => r.Mass)));
             int added = 0;
             Prices? center = bestPrices;
-            double[] weights = bestPrices is null ? [1] : [0.15, 0.35, 0.6, 0.85, 1];
+            double[] weights = bestPrices is null ? [1] : [0.25, 0.6, 1];
             foreach (double weight in weights)
             {
                 Prices at = weight == 1 ? now : now.Toward(center!, weight, instance, master.SpotsHere);
                 if (weight != 1) UpperBound.Repair(instance, at);
-                (double here, List<PathColumn> paths) = Price(master, at, full ? limits : limits with { Depth = shallow }, weight == 1 ? 10 : 5);
+                (double here, List<PathColumn> paths) = Price(master, at, limits, weight == 1 ? 10 : 5);
                 if (here < bound)
                 {
                     bound = here;
@@ -71,16 +69,6 @@ internal static class ColumnGeneration
             }
             progress?.Invoke(round, value, bound);
             double gap = (bound - value) / Math.Max(1e-9, Math.Abs(value));
-            bool settled = gap <= Math.Max(2e-3, limits.Gap) || added == 0 || limits.Elapsed() >= limits.Until;
-            if (!full && settled)
-            {
-                // From here on every sequence of places counts, and the bound so far is forgotten.
-                full = true;
-                bound = double.PositiveInfinity;
-                if (limits.Elapsed() < limits.Until) continue;
-                (bound, List<PathColumn> late) = Price(master, bestPrices!, limits, 3);
-                master.AddPaths(late);
-            }
             if (gap <= limits.Gap || added == 0 || bound < cutOffBelow || limits.Elapsed() >= limits.Until || limits.Cancel.IsCancellationRequested)
             {
                 round++;
@@ -107,7 +95,13 @@ internal static class ColumnGeneration
                 double dual = master.DualOfRow(row);
                 RowSearch best = master.Search.Best(row, exits[instance.Rows[row].Lot], prices, limits.Depth, perRow, dual + 1e-7 * (1 + Math.Abs(dual)));
                 bounds[row] = best.Bound;
-                found[row] = [.. best.Paths.Select(p => PathStates.Column(instance, master.SpotsHere, row, p.Stays, p.Exit))];
+                IEnumerable<PricedPath> good = best.Paths;
+                if (!limits.Depth.BoundsAll)
+                {
+                    (bounds[row], PricedPath? deep) = master.Table.Best(row, exits[instance.Rows[row].Lot], prices);
+                    if (deep is { } path && path.Value > dual + 1e-7 * (1 + Math.Abs(dual))) good = good.Append(path);
+                }
+                found[row] = [.. good.Select(p => PathStates.Column(instance, master.SpotsHere, row, p.Stays, p.Exit))];
             }
         });
         double bound = UpperBound.OfAllButPaths(instance, master.SpotsHere, prices);

@@ -22,6 +22,7 @@ internal sealed class Master : IDisposable
         SpotsHere = Spots.Of(instance, choice);
         Rows = new MasterRows(instance, SpotsHere, decided);
         Search = new PathSearch(instance, SpotsHere);
+        Table = new PathTable(instance, SpotsHere);
         _writer = new MasterColumnWriter(instance, SpotsHere, Rows, charges);
         _program = solver.NewProgram();
         _program.AddRows(Rows.Lower, Rows.Upper);
@@ -35,6 +36,7 @@ internal sealed class Master : IDisposable
     internal Spot[] SpotsHere { get; }
     internal MasterRows Rows { get; }
     internal PathSearch Search { get; }
+    internal PathTable Table { get; }
     internal IReadOnlyList<MasterColumn> Columns => _columns;
     /// <summary>By column, as of the last solve; columns added since are at 0.</summary>
     internal double[] Values { get; private set; } = [];

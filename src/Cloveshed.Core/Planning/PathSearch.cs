@@ -9,8 +9,14 @@ namespace Cloveshed.Core.Planning;
 /// <param name="HalfBuiltAtMost">How many half-built paths to keep for a spot and week: beyond that the tolerances are widened until so many are left.</param>
 public sealed record SearchDepth(double MassTolerance, double LifeTolerance, int? MovesAtMost, int HalfBuiltAtMost)
 {
+    /// <summary>Every sequence of places, none merged: for small seasons, and the referee of the table.</summary>
     public static SearchDepth Exact { get; } = new(0, 0, null, int.MaxValue);
-    public static SearchDepth Fine { get; } = new(2e-5, 1e-4, null, 20);
+
+    /// <summary>Paths with one move by search; the bound, and the best path with more moves, by the table.</summary>
+    public static SearchDepth Fine { get; } = new(1e-6, 1e-6, 1, int.MaxValue);
+
+    /// <summary>Whether the search alone bounds the whole problem.</summary>
+    public bool BoundsAll => MovesAtMost is null;
 }
 
 /// <summary>A path worth having and its value per scaled start mass, before the row's own dual.</summary>
@@ -36,19 +42,7 @@ public sealed class PathSearch
     {
         _instance = instance;
         _spots = spots;
-        _keepMass = new double[instance.Tables.Length, spots.Length][];
-        _life = new double[instance.Tables.Length, spots.Length][];
-        for (int k = 0; k < instance.Tables.Length; k++)
-            for (int s = 0; s < spots.Length; s++)
-            {
-                double[] keep = _keepMass[k, s] = new double[instance.Weeks], life = _life[k, s] = new double[instance.Weeks];
-                for (int t = 0; t < instance.Weeks; t++)
-                {
-                    (double loss, double used) = PathStates.Week(instance.Tables[k], spots[s], t);
-                    keep[t] = 1 - loss;
-                    life[t] = used;
-                }
-            }
+        (_keepMass, _life) = PathStates.Weekly(instance, spots);
     }
 
     private struct Label

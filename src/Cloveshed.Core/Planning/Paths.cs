@@ -52,6 +52,20 @@ public static class PathStates
         }
     }
 
+    /// <summary>[table, spot][week]: the part of its weight that garlic keeps, and the life that it uses.</summary>
+    public static (double[,][] Keep, double[,][] Life) Weekly(PlanningInstance instance, Spot[] spots)
+    {
+        double[,][] keep = new double[instance.Tables.Length, spots.Length][], life = new double[instance.Tables.Length, spots.Length][];
+        for (int k = 0; k < instance.Tables.Length; k++)
+            for (int s = 0; s < spots.Length; s++)
+            {
+                (double Loss, double Life)[] weeks = [.. Enumerable.Range(0, instance.Weeks).Select(t => Week(instance.Tables[k], spots[s], t))];
+                keep[k, s] = [.. weeks.Select(w => 1 - w.Loss)];
+                life[k, s] = [.. weeks.Select(w => w.Life)];
+            }
+        return (keep, life);
+    }
+
     public static PathColumn Column(PlanningInstance instance, Spot[] spots, int row, Stay[] stays, Exit exit)
     {
         (double[] mass, double[] life) = Along(instance, spots, row, stays);

@@ -1,7 +1,7 @@
 namespace Cloveshed.Core.Planning;
 
 /// <summary>
-/// What each scarce thing is worth, as the master's duals say: per scaled unit. None is negative except Stand, which is a
+/// What each scarce thing is worth, as the master's duals say: per scaled unit. None is negative once repaired; Stand is a
 /// difference of free duals. From these alone a path can be priced and a bound computed.
 /// </summary>
 public sealed class Prices

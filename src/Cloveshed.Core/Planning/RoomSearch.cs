@@ -1,7 +1,13 @@
 namespace Cloveshed.Core.Planning;
 
-/// <summary>A room choice that has been tried: the master's value and bound with it, and the paths it used.</summary>
-internal sealed record RoomTrial(RoomChoice Choice, double Value, double Bound, IReadOnlyList<PathColumn> Paths, bool Finished);
+/// <summary>What a solved master found to be useful: paths (of its spots), fills and whole orders. A new master starts from it.</summary>
+internal sealed record Findings(Spot[] Spots, IReadOnlyList<PathColumn> Paths, IReadOnlyList<MasterColumn> Orders)
+{
+    internal static Findings Of(Master master) => new(master.SpotsHere, RoomSearch.Useful(master), [.. master.Columns.Where(c => c.Kind is ColumnKind.Fill or ColumnKind.Whole)]);
+}
+
+/// <summary>A room choice that has been tried: the master's value and bound with it, and what it found.</summary>
+internal sealed record RoomTrial(RoomChoice Choice, double Value, double Bound, Findings Found, bool Finished);
 
 /// <summary>
 /// Finds good weeks for the rooms. The free master says how a room would be emptied if it could open a little in many weeks;
@@ -26,7 +32,7 @@ internal sealed class RoomSearch(PlanningInstance instance, ILinearSolver solver
             foreach (int s in windows.Keys.ToArray()) windows[s] = Narrowed(free, s, windows[s]);
             if (limits.Elapsed() >= limits.Until) continue;
             Hold(free, windows);
-            ColumnGeneration.Run(free, limits with { Gap = 2e-3, RoundsAtMost = 2, Depth = limits.Depth with { MovesAtMost = 1 } });
+            ColumnGeneration.Run(free, limits with { Gap = 2e-3, RoundsAtMost = 1 });
         }
         foreach ((int s, (int first, int last)) in windows) choice = choice.With(free.SpotsHere[s].Place, Schedule(free, s, first, last));
         Hold(free, windows.Keys.ToDictionary(s => s, _ => (instance.AsOf, instance.Weeks)));
@@ -109,25 +115,34 @@ internal sealed class RoomSearch(PlanningInstance instance, ILinearSolver solver
     }
 
     /// <summary>Tries a choice: a fresh master under it, from the paths given, to the limits' gap. Remembered.</summary>
-    internal RoomTrial Try(RoomChoice choice, IEnumerable<(Spot[] Spots, IReadOnlyList<PathColumn> Paths)> from, double cutOff, GenerationLimits within)
+    internal RoomTrial Try(RoomChoice choice, IEnumerable<Findings> from, double cutOff, GenerationLimits within)
     {
         lock (_tried)
             if (_tried.TryGetValue(choice, out RoomTrial? known) && (known.Finished || within.Gap >= 1e-3)) return known;
         using Master master = NewMaster(choice, RunCharges.ForBound(instance), from);
         GenerationResult result = ColumnGeneration.Run(master, within, cutOff);
-        var trial = new RoomTrial(choice, result.Solved ? result.Value : double.NegativeInfinity, result.Bound, Useful(master), result.Solved && result.Gap <= within.Gap);
+        var trial = new RoomTrial(choice, result.Solved ? result.Value : double.NegativeInfinity, result.Bound, Findings.Of(master), result.Solved && result.Gap <= within.Gap);
         lock (_tried) _tried[choice] = trial;
         return trial;
     }
 
-    internal Master NewMaster(RoomChoice choice, RunCharges charges, IEnumerable<(Spot[] Spots, IReadOnlyList<PathColumn> Paths)> from)
+    internal Master NewMaster(RoomChoice choice, RunCharges charges, IEnumerable<Findings> from)
     {
         var master = new Master(instance, choice, charges, solver);
         master.AddFills(FirstPaths.Fills(instance));
         master.AddPaths(FirstPaths.Of(instance, master.SpotsHere, charges, Math.Max(2, instance.Weeks / 9)));
-        foreach ((Spot[] spots, IReadOnlyList<PathColumn> paths) in from)
-            master.AddPaths(paths.Select(p => PathMoving.To(instance, spots, master.SpotsHere, charges, p)).OfType<PathColumn>());
+        foreach (Findings found in from)
+        {
+            master.AddPaths(found.Paths.Select(p => PathMoving.To(instance, found.Spots, master.SpotsHere, charges, p)).OfType<PathColumn>());
+            AddOrders(master, found);
+        }
         return master;
+    }
+
+    internal static void AddOrders(Master master, Findings found)
+    {
+        master.AddFills(found.Orders.Where(c => c.Kind == ColumnKind.Fill).Select(c => (c.A, c.B, c.D)));
+        master.AddWholes(found.Orders.Where(c => c.Kind == ColumnKind.Whole).Select(c => (c.A, c.Products!, c.D)));
     }
 
     /// <summary>The paths of a master that are used or nearly so.</summary>
@@ -152,7 +167,6 @@ internal sealed class RoomSearch(PlanningInstance instance, ILinearSolver solver
         {
             found = false;
             RoomChoice[] near = [.. Neighbours(best.Choice, steps).Where(c => !_tried.ContainsKey(c))];
-            Spot[] spots = Spots.Of(instance, best.Choice);
             for (int k = 0; k < near.Length && !found; k += within.Threads)
             {
                 if (within.Elapsed() >= within.Until || within.Cancel.IsCancellationRequested) break;
@@ -161,7 +175,7 @@ internal sealed class RoomSearch(PlanningInstance instance, ILinearSolver solver
                 left -= batch.Length;
                 var trials = new RoomTrial[batch.Length];
                 Parallel.For(0, batch.Length, new ParallelOptions { MaxDegreeOfParallelism = within.Threads }, i =>
-                    trials[i] = Try(batch[i], [(spots, best.Paths)], best.Value, within with { Threads = 1 }));
+                    trials[i] = Try(batch[i], [best.Found], best.Value, within with { Threads = 1 }));
                 foreach (RoomTrial trial in trials.OrderByDescending(t => t.Value))
                     if (trial.Value > best.Value + 1e-5 * Math.Abs(best.Value))
                     {

@@ -14,27 +14,24 @@ internal sealed class RunRounding(PlanningInstance instance, ILinearSolver solve
     internal Master Round(Master start)
     {
         RoomChoice choice = start.Choice;
-        List<PathColumn> paths = RoomSearch.Useful(start);
-        Spot[] spots = start.SpotsHere;
+        Findings found = Findings.Of(start);
         RunCharges bound = RunCharges.ForBound(instance);
         Dictionary<(int, int, int), double> runs = MassIn(start);
         var search = new RoomSearch(instance, solver, limits);
         for (int turn = 0; turn < 3 && limits.Elapsed() < limits.Until; turn++)
         {
             RunCharges charges = Sloped(bound, runs);
-            using Master master = search.NewMaster(choice, charges, [(spots, paths)]);
-            AddOrdersOf(master, start);
-            GenerationResult result = ColumnGeneration.Run(master, limits with { Gap = 5e-4, RoundsAtMost = 6, Depth = limits.Depth with { MovesAtMost = 2 } });
+            using Master master = search.NewMaster(choice, charges, [found]);
+            GenerationResult result = ColumnGeneration.Run(master, limits with { Gap = 5e-4, RoundsAtMost = 6 });
             if (!result.Solved) break;
-            paths = RoomSearch.Useful(master);
+            found = Findings.Of(master);
             runs = MassIn(master);
         }
         HashSet<(int, int, int)> open = [.. runs.Keys];
-        return Decide(choice, spots, paths, open, runs, start, bound);
+        return Decide(choice, found, open, runs, bound);
     }
 
-    private Master Decide(RoomChoice choice, Spot[] spots, List<PathColumn> paths, HashSet<(int Lot, int Line, int Week)> open,
-        Dictionary<(int, int, int), double> runs, Master start, RunCharges bound)
+    private Master Decide(RoomChoice choice, Findings found, HashSet<(int Lot, int Line, int Week)> open, Dictionary<(int, int, int), double> runs, RunCharges bound)
     {
         var least = new Dictionary<(int, int, int), double>();
         foreach ((int lot, int line, int week) in open)
@@ -45,9 +42,10 @@ internal sealed class RunRounding(PlanningInstance instance, ILinearSolver solve
             RunCharges charges = Exact(bound, open);
             var decided = new DecidedRuns(SetUps(open), least);
             var master = new Master(instance, choice, charges, solver, decided);
-            AddOrdersOf(master, start);
+            master.AddFills(FirstPaths.Fills(instance));
+            RoomSearch.AddOrders(master, found);
             master.AddPaths(FirstPaths.Of(instance, master.SpotsHere, charges, Math.Max(2, instance.Weeks / 4)));
-            master.AddPaths(paths.Select(p => WithoutClosedCracker(p, charges)).Where(p => MayRun(p, charges)));
+            master.AddPaths(found.Paths.Select(p => WithoutClosedCracker(p, charges)).Where(p => MayRun(p, charges)));
             LinearStatus status = master.Solve(master.RowCount > 1500 ? LinearMethod.InteriorPoint : LinearMethod.ColdSimplex, 120);
             if (status == LinearStatus.Infeasible && least.Count > 0)
             {
@@ -66,9 +64,15 @@ internal sealed class RunRounding(PlanningInstance instance, ILinearSolver solve
                 throw new InvalidOperationException($"The plan with decided runs could not be solved ({status}).");
             }
             Dictionary<(int Lot, int Line, int Week), double> now = MassIn(master);
-            var small = now.Where(r => r.Key.Lot >= 0 && r.Value < instance.Lines[r.Key.Line].MinRun * (1 - 1e-7) && !FinishesARow(master, r.Key)).Select(r => r.Key).ToList();
+            List<(int Lot, int Line, int Week)> small = LeastRuns.Broken(master);
             bool unused = open.Any(r => !now.ContainsKey(r));
-            if (small.Count == 0 && (!unused || turn >= 3)) return WholeOrders(master);
+            if (small.Count == 0 && (!unused || turn >= 3))
+            {
+                // Making orders whole moves pounds about, so the least runs are looked at once more.
+                WholeOrders(master);
+                small = LeastRuns.Broken(master);
+                if (small.Count == 0) return master;
+            }
             foreach (var run in small) open.Remove(run);
             open.IntersectWith(now.Keys);
             foreach (var run in least.Keys.Where(r => !open.Contains(r)).ToArray()) least.Remove(run);
@@ -78,19 +82,19 @@ internal sealed class RunRounding(PlanningInstance instance, ILinearSolver solve
     }
 
     /// <summary>Whole orders that the linear model ships in parts are shipped whole where that is nearly so, else not at all.</summary>
-    private static Master WholeOrders(Master master)
+    private static void WholeOrders(Master master)
     {
         for (int turn = 0; turn < 12; turn++)
         {
             var parts = new List<(int Column, double Share)>();
             for (int k = 0; k < master.ColumnCount; k++)
                 if (master.Columns[k].Kind == ColumnKind.Whole && master.Values[k] > Nothing && master.Values[k] < 1 - Nothing) parts.Add((k, master.Values[k]));
-            if (parts.Count == 0) return master;
+            if (parts.Count == 0) return;
             // Products may differ between parts of one order in one week; together they are that week's whole order.
             var byWeek = parts.GroupBy(p => (master.Columns[p.Column].A, master.Columns[p.Column].D)).Select(g => (g.Key, Sum: g.Sum(x => x.Share), Columns: g.Select(x => x.Column).ToArray()))
                 .OrderByDescending(g => g.Sum).ToList();
             var split = byWeek.Where(g => g.Sum < 1 - 1e-6).ToList();
-            if (split.Count == 0) return master;
+            if (split.Count == 0) return;
             (int order, int week) = split[0].Key;
             bool up = split[0].Sum >= 0.5 && turn < 8;
             var set = new List<int>();
@@ -115,14 +119,6 @@ internal sealed class RunRounding(PlanningInstance instance, ILinearSolver solve
             status = master.Solve(LinearMethod.ColdSimplex, 60);
             if (status != LinearStatus.Optimal) throw new InvalidOperationException($"The plan could not be solved after leaving a whole order out ({status}).");
         }
-        return master;
-    }
-
-    private static void AddOrdersOf(Master master, Master from)
-    {
-        master.AddFills(FirstPaths.Fills(master.Instance));
-        master.AddFills(from.Columns.Where(c => c.Kind == ColumnKind.Fill).Select(c => (c.A, c.B, c.D)));
-        master.AddWholes(from.Columns.Where(c => c.Kind == ColumnKind.Whole).Select(c => (c.A, c.Products!, c.D)));
     }
 
     /// <summary>Where the cracker no longer takes the sorted-out bulbs, they are let go; the run itself stays possible.</summary>
@@ -218,22 +214,5 @@ internal sealed class RunRounding(PlanningInstance instance, ILinearSolver solve
         open.Remove(kept[^1]);
         least.Remove(kept[^1]);
         kept.RemoveAt(kept.Count - 1);
-    }
-
-    /// <summary>Whether some row of the lot is in this run and nothing of that row is left after its week.</summary>
-    private static bool FinishesARow(Master master, (int Lot, int Line, int Week) run)
-    {
-        foreach (int row in master.Instance.Lots[run.Lot].Rows)
-        {
-            bool inRun = false, later = false;
-            for (int k = 0; k < master.ColumnCount; k++)
-            {
-                if (master.Columns[k].Path is not { } p || p.Row != row || master.Values[k] <= PlannedPaths.Negligible(master.Instance.Rows[row].Mass)) continue;
-                inRun |= p.Exit.Line == run.Line && p.Exit.Week == run.Week;
-                later |= p.Exit.Week > run.Week;
-            }
-            if (inRun && !later) return true;
-        }
-        return false;
     }
 }

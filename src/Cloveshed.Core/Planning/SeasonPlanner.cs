@@ -33,27 +33,24 @@ public sealed class SeasonPlanner(ILinearSolver solver)
         void Report(string stage, double? value, double? bound) => request.Progress?.Invoke(new PlanProgress(stage, Elapsed(), value * instance.MoneyScale, bound * instance.MoneyScale));
 
         var limits = new GenerationLimits(1e-4, total * 0.4, request.RoundsAtMost, request.Depth, Elapsed, request.Threads, request.Cancel);
-        var search = new RoomSearch(instance, solver, limits with { Until = total * 0.5 });
+        var search = new RoomSearch(instance, solver, limits with { Until = total * 0.62 });
         int[] rooms = RoomSearch.Rooms(instance);
         RoomChoice free = RoomChoice.Free(instance);
         double bound;
         RoomTrial best;
-        Spot[] freeSpots;
         using (Master master = search.NewMaster(free, RunCharges.ForBound(instance), []))
         {
-            GenerationResult root = ColumnGeneration.Run(master, limits, double.NegativeInfinity, (_, v, b) => Report("all room weeks", v, b));
+            GenerationResult root = ColumnGeneration.Run(master, limits with { Gap = Math.Min(4e-4, request.Gap / 4) }, double.NegativeInfinity, (_, v, b) => Report("all room weeks", v, b));
             bound = root.Bound;
-            freeSpots = master.SpotsHere;
-            List<PathColumn> paths = RoomSearch.Useful(master);
+            Findings freely = Findings.Of(master);
             RoomChoice choice = request.Rooms ?? (rooms.Length == 0 ? free : search.FromFree(master));
-            paths.AddRange(RoomSearch.Useful(master));
-            best = search.Try(choice, [(freeSpots, paths)], double.NegativeInfinity, limits with { Gap = 1e-3, Until = Math.Max(total * 0.6, Elapsed() + total * 0.1) });
+            best = search.Try(choice, [freely, Findings.Of(master)], double.NegativeInfinity, limits with { Gap = 1e-3, Until = Math.Max(total * 0.6, Elapsed() + total * 0.1) });
         }
         Report("room weeks found", best.Value, bound);
         if (rooms.Length > 0 && request.Rooms is null)
             best = search.Improve(best, limits with { Gap = 1e-3, Until = total * 0.72, RoundsAtMost = Math.Min(request.RoundsAtMost, 8) }, request.RoomTrialsAtMost, t => Report("room weeks improved", t.Value, bound));
 
-        using Master held = search.NewMaster(best.Choice, RunCharges.ForBound(instance), [(Spots.Of(instance, best.Choice), best.Paths)]);
+        using Master held = search.NewMaster(best.Choice, RunCharges.ForBound(instance), [best.Found]);
         GenerationResult final = ColumnGeneration.Run(held, limits with { Until = Math.Max(total * 0.8, Elapsed() + total * 0.08) }, double.NegativeInfinity, (_, v, b) => Report("given room weeks", v, bound));
         using Master decided = new RunRounding(instance, solver, limits with { Until = Math.Max(total * 0.95, Elapsed() + total * 0.1) }).Round(held);
         Report("runs decided", decided.Value, bound);

@@ -7,11 +7,11 @@ namespace Cloveshed.Core.Planning;
 /// </summary>
 internal static class UpperBound
 {
-    /// <summary>Makes prices usable: none negative, no product dearer to have than to make, carry or take from stock.</summary>
+    /// <summary>Makes prices usable (standing too: its row is an equality, so any price of it is valid, and the table needs one that is not negative): none negative, no product dearer to have than to make, carry or take from stock.</summary>
     internal static void Repair(PlanningInstance instance, Prices prices)
     {
         int weeks = instance.Weeks;
-        foreach (Array a in new Array[] { prices.Supply, prices.Available, prices.Hour, prices.People, prices.Out, prices.Seed, prices.AsIs, prices.Shared, prices.Blocked })
+        foreach (Array a in new Array[] { prices.Supply, prices.Available, prices.Hour, prices.People, prices.Stand, prices.Out, prices.Seed, prices.AsIs, prices.Shared, prices.Blocked })
             AtLeastZero(a);
         for (int q = 0; q < instance.Products.Length; q++)
         {
