@@ -60,6 +60,7 @@ public interface ILinearProgram : IDisposable
     int ColumnCount { get; }
 
     void AddRows(IReadOnlyList<double> lower, IReadOnlyList<double> upper);
+    void AddRow(double lower, double upper, IReadOnlyList<(int Column, double Value)> entries);
     void AddColumns(ColumnBatch batch);
     void DeleteColumns(IReadOnlyList<int> columns);
     void SetRowBounds(int row, double lower, double upper);

@@ -90,6 +90,26 @@ internal sealed class Master : IDisposable
         return status;
     }
 
+    /// <summary>Adds a column that is no path and no order: a choice of the polish. Entries are (row, value).</summary>
+    internal int AddChoice(double gain, double most, IEnumerable<(int Row, double Value)> entries)
+    {
+        _batch.Open(gain, 0, most);
+        foreach ((int row, double value) in entries) _batch.Entry(row, value);
+        _columns.Add(new MasterColumn(ColumnKind.Choice, -1, -1, -1, -1, null, null));
+        Flush();
+        return _columns.Count - 1;
+    }
+
+    /// <summary>Adds a row over columns that are there; entries are (column, value). Returns its index.</summary>
+    internal int AddRow(double lower, double upper, IReadOnlyList<(int Column, double Value)> entries)
+    {
+        _program.AddRow(lower, upper, entries);
+        return _program.RowCount - 1;
+    }
+
+    /// <summary>Takes over the values of a mixed-integer solve.</summary>
+    internal void Take(double[] values, double objective) => (Values, Value) = (values, objective + Instance.ValueOfNothing);
+
     /// <summary>Goes back to the values of an earlier solve of the same columns.</summary>
     internal void Restore(double[] values) => Values = [.. values, .. new double[_columns.Count - values.Length]];
 

@@ -3,13 +3,14 @@ namespace Cloveshed.Core.Planning;
 /// <summary>What a column of the master decides.</summary>
 internal enum ColumnKind
 {
-    Path, Pack, Carry, FromStock, Fill, Whole, Market, Hours, Overtime, Standing, Opening, Outflow,
+    Path, Pack, Carry, FromStock, Fill, Whole, Market, Hours, Overtime, Standing, Opening, Outflow, Choice,
 }
 
 /// <summary>
 /// What a master column stands for. Meaning of A to D by kind: Pack product, supply kind, week made, week shipped; Carry product,
 /// -, week; FromStock stock, -, -, week; Fill order line, product, -, week; Whole order, -, -, week; Market index;
-/// Hours/Overtime line, -, week; Standing spot, -, week; Opening spot, -, week; Outflow spot, -, opening week, week out.
+/// Hours/Overtime line, -, week; Standing spot, -, week; Opening spot, -, week; Outflow spot, -, opening week, week out;
+/// Choice: a yes or no, or a number of units, of the polish.
 /// </summary>
 internal readonly record struct MasterColumn(ColumnKind Kind, int A, int B, int C, int D, PathColumn? Path, int[]? Products);
 
@@ -165,6 +166,11 @@ internal sealed class MasterColumnWriter(PlanningInstance instance, Spot[] spots
         }
         double gain = -cost;
         if (path.Exit.Line >= 0 && rows.LeastRun.TryGetValue((r.Lot, path.Exit.Line, path.Exit.Week), out int least)) Add(least, -w);
+        if (path.Exit.Line >= 0 && rows.OpenRun.TryGetValue((r.Lot, path.Exit.Line, path.Exit.Week), out int open)) Add(open, w);
+        if (path.Exit.SortedLine >= 0 && rows.OpenRun.TryGetValue((-1, path.Exit.SortedLine, path.Exit.SortedWeek), out int openSorted))
+            Add(openSorted, FreshRuns.SortedOut(instance, path));
+        foreach (((int row, int week), int finished) in rows.Finished)
+            if (row == path.Row && path.Exit.Week > week) Add(finished, 1);
         Exit exit = path.Exit;
         int supply = instance.SupplyOf(r.Lot), t = exit.Week;
         switch (exit.Kind)

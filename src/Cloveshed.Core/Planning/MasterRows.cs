@@ -35,6 +35,12 @@ internal sealed class MasterRows
     internal IReadOnlyList<double> Upper => _upper;
     internal int Count => _upper.Count;
 
+    /// <summary>Rows that allow mass-in only where a run is open (polish), by lot (-1: sorted-out bulbs), line and week.</summary>
+    internal Dictionary<(int Lot, int Line, int Week), int> OpenRun { get; } = [];
+
+    /// <summary>Rows that allow nothing of a lot's row after a week in which it is said to be finished (polish).</summary>
+    internal Dictionary<(int Row, int Week), int> Finished { get; } = [];
+
     internal MasterRows(PlanningInstance instance, Spot[] spots, DecidedRuns? decided)
     {
         int weeks = instance.Weeks, asOf = instance.AsOf;
@@ -60,6 +66,8 @@ internal sealed class MasterRows
                 if (instance.Lines[i].Hours[t] + instance.Lines[i].Overtime[t] > 0) Hour[i, t] = AtMost(decided is null ? 0 : -decided.SetUpHours[i, t]);
         People = [.. Enumerable.Range(0, weeks).Select(t => t >= asOf && !double.IsInfinity(instance.People[t]) ? AtMost(instance.People[t]) : -1)];
         foreach (((int, int, int) run, double least) in decided?.LeastMass ?? []) LeastRun[run] = AtMost(-least);
+        foreach (var run in decided?.Open ?? []) OpenRun[run] = AtMost(0);
+        foreach ((int row, int week) in decided?.Finishes ?? []) Finished[(row, week)] = AtMost(instance.Rows[row].Mass);
         Stand = Grid(spots.Length, weeks);
         for (int s = 0; s < spots.Length; s++)
             for (int t = asOf; t < weeks; t++) Stand[s, t] = Equal(0);

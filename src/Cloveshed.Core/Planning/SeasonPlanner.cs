@@ -13,7 +13,7 @@ public sealed record PlanProgress(string Stage, double Seconds, double? Value, d
 /// <param name="Rooms">Room weeks to hold; null: find them.</param>
 public sealed record PlanRequest(
     Season Season, Beliefs Beliefs, double Seconds, double Gap, int Seed, int Threads, SearchDepth Depth, Func<double> Elapsed,
-    string Version, string InputDigest, IReadOnlyList<string> Warnings, int RoundsAtMost = 400, int RoomTrialsAtMost = 1000, RoomChoice? Rooms = null,
+    string Version, string InputDigest, IReadOnlyList<string> Warnings, int RoundsAtMost = 400, int RoomTrialsAtMost = 1000, int PolishNodesAtMost = 2000, RoomChoice? Rooms = null,
     Action<PlanProgress>? Progress = null, CancellationToken Cancel = default);
 
 /// <summary>
@@ -54,18 +54,25 @@ public sealed class SeasonPlanner(ILinearSolver solver)
         GenerationResult final = ColumnGeneration.Run(held, limits with { Until = Math.Max(total * 0.8, Elapsed() + total * 0.08) }, double.NegativeInfinity, (_, v, b) => Report("given room weeks", v, bound));
         using Master decided = new RunRounding(instance, solver, limits with { Until = Math.Max(total * 0.95, Elapsed() + total * 0.1) }).Round(held);
         Report("runs decided", decided.Value, bound);
-        return Answer(request, instance, known, decided, held, final, bound, Elapsed());
+        AnswerBuilding rounded = WholeUnits.Settle(decided, season);
+        double left = Math.Max(2, total - Elapsed());
+        using Master? polished = request.PolishNodesAtMost == 0 || request.Cancel.IsCancellationRequested ? null : new Polish(instance, solver).Run(best.Choice, [Findings.Of(held), Findings.Of(decided)], Math.Min(60, left), request.PolishNodesAtMost, request.Seed);
+        if (polished is not null && new AnswerBuilding(polished) is var exact && exact.ValueOf(season) > rounded.ValueOf(season) && !exact.BreaksALeastRun())
+            return Answer(request, instance, known, exact, polished, held, final, bound, Elapsed());
+        return Answer(request, instance, known, rounded, decided, held, final, bound, Elapsed());
     }
 
-    private static PlanAnswer Answer(PlanRequest request, PlanningInstance instance, LotsKnown known, Master decided, Master held, GenerationResult final, double bound, double seconds)
+    /// <summary>A bound under the value by no more than the solver's tolerance is the value; by more it is a fault, and stays to be seen.</summary>
+    private static double AtLeast(double bound, double value) => bound < value && bound > value - 1e-6 * Math.Max(1, Math.Abs(value)) ? value : bound;
+
+    private static PlanAnswer Answer(PlanRequest request, PlanningInstance instance, LotsKnown known, AnswerBuilding building, Master decided, Master held, GenerationResult final, double bound, double seconds)
     {
-        AnswerBuilding building = WholeUnits.Settle(decided, request.Season);
         var reasons = new RunReasons(building, instance, decided, final.Prices);
         List<FillRow> fills = building.FillRows();
         PlanAnswer rows = building.Rows(reasons.Of, Shorts.Of(instance, fills, final.Prices), Worths.Of(instance, held, final.Prices));
         PlanValue value = Valuation.Of(request.Season, rows);
-        double boundMoney = Math.Max(bound * instance.MoneyScale, value.Value);
-        double givenMoney = Math.Max(Math.Min(final.Bound, bound) * instance.MoneyScale, value.Value);
+        double boundMoney = AtLeast(bound * instance.MoneyScale, value.Value);
+        double givenMoney = AtLeast(Math.Min(final.Bound, bound) * instance.MoneyScale, value.Value);
         double gap = (boundMoney - value.Value) / Math.Max(1, Math.Abs(value.Value));
         var ordered = request.Season.Orders.GroupBy(o => o.Product).ToDictionary(g => g.Key, g => g.Sum(o => (double)o.Units));
         var filled = rows.Fills.GroupBy(f => request.Season.Orders.First(o => o.Order == f.Order && o.Number == f.Line).Product).ToDictionary(g => g.Key, g => g.Sum(f => (double)f.Units));

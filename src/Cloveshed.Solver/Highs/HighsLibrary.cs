@@ -43,6 +43,7 @@ internal static partial class HighsLibrary
     [LibraryImport(Name, StringMarshalling = StringMarshalling.Utf8)] internal static partial int Highs_setDoubleOptionValue(nint highs, string option, double value);
     [LibraryImport(Name, StringMarshalling = StringMarshalling.Utf8)] internal static partial int Highs_setStringOptionValue(nint highs, string option, string value);
     [LibraryImport(Name, StringMarshalling = StringMarshalling.Utf8)] internal static partial int Highs_getDoubleInfoValue(nint highs, string info, out double value);
+    [LibraryImport(Name, StringMarshalling = StringMarshalling.Utf8)] internal static partial int Highs_getIntInfoValue(nint highs, string info, out int value);
     [LibraryImport(Name)] internal static partial int Highs_changeObjectiveSense(nint highs, int sense);
     [LibraryImport(Name)] internal static unsafe partial int Highs_addRows(nint highs, int count, double* lower, double* upper, int nonZeros, int* starts, int* index, double* value);
     [LibraryImport(Name)] internal static unsafe partial int Highs_addCols(nint highs, int count, double* cost, double* lower, double* upper, int nonZeros, int* starts, int* index, double* value);

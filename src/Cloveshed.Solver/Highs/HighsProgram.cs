@@ -38,6 +38,17 @@ internal sealed unsafe class HighsProgram : ILinearProgram
         RowCount += lo.Length;
     }
 
+    public void AddRow(double lower, double upper, IReadOnlyList<(int Column, double Value)> entries)
+    {
+        int[] index = [.. entries.Select(e => e.Column)];
+        double[] value = [.. entries.Select(e => e.Value)];
+        int start = 0;
+        fixed (int* pi = index)
+        fixed (double* pv = value)
+            Must(Highs_addRows(_highs, 1, &lower, &upper, index.Length, &start, pi, pv), "addRows");
+        RowCount++;
+    }
+
     public void AddColumns(ColumnBatch batch)
     {
         if (batch.Count == 0) return;
@@ -153,8 +164,8 @@ internal sealed unsafe class HighsProgram : ILinearProgram
             fixed (double* p = start) Must(Highs_setSolution(_highs, p, null, null, null), "setSolution");
         LinearStatus status = Run(secondsAtMost);
         Must(Highs_getDoubleInfoValue(_highs, "mip_dual_bound", out double bound), "mip_dual_bound");
-        bool found = Math.Abs(Objective) < 1e29 && ColumnValues.Length == ColumnCount && status != LinearStatus.Infeasible && status != LinearStatus.Failed
-            && Highs_getDoubleInfoValue(_highs, "primal_solution_status", out _) is var _;
+        // Without a solution the objective is infinite or the status says that there is none.
+        bool found = Math.Abs(Objective) < 1e29 && status is LinearStatus.Optimal or LinearStatus.TimeLimit or LinearStatus.Stopped && Highs_getIntInfoValue(_highs, "primal_solution_status", out int primal) == StatusOk && primal == 2;
         return new MixedResult(status, found ? ColumnValues : null, found ? Objective : double.NegativeInfinity, bound);
     }
 
