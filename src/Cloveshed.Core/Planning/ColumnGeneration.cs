@@ -9,7 +9,8 @@ namespace Cloveshed.Core.Planning;
 internal sealed record GenerationLimits(double Gap, double Until, int RoundsAtMost, SearchDepth Depth, Func<double> Elapsed, int Threads, CancellationToken Cancel);
 
 /// <summary>The master's value, the proven bound, and the prices of the last solve.</summary>
-internal sealed record GenerationResult(double Value, double Bound, Prices Prices, int Rounds, bool Solved)
+/// <param name="Center">The prices of the best bound: a good place for a like master to start from.</param>
+internal sealed record GenerationResult(double Value, double Bound, Prices Prices, Prices Center, int Rounds, bool Solved)
 {
     internal double Gap => (Bound - Value) / Math.Max(1e-9, Math.Abs(Value));
 }
@@ -21,11 +22,11 @@ internal sealed record GenerationResult(double Value, double Bound, Prices Price
 internal static class ColumnGeneration
 {
 
-    internal static GenerationResult Run(Master master, GenerationLimits limits, double cutOffBelow = double.NegativeInfinity, Action<int, double, double>? progress = null)
+    internal static GenerationResult Run(Master master, GenerationLimits limits, double cutOffBelow = double.NegativeInfinity, Action<int, double, double>? progress = null, Prices? center = null)
     {
         PlanningInstance instance = master.Instance;
         double bound = double.PositiveInfinity, previous = double.NegativeInfinity;
-        Prices? bestPrices = null, last = null;
+        Prices? bestPrices = center, last = null;
         bool locked = false;
         int round = 0;
         for (; round < limits.RoundsAtMost; round++)
@@ -52,11 +53,11 @@ internal static class ColumnGeneration
 
             if (!locked && master.ColumnCount > 26000) master.Drop(-0.08 * Math.Abs(value) / Math.Max(1, instance.Rows.Sum(r => r.Mass)));
             int added = 0;
-            Prices? center = bestPrices;
+            Prices? from = bestPrices;
             double[] weights = bestPrices is null ? [1] : [0.25, 0.6, 1];
             foreach (double weight in weights)
             {
-                Prices at = weight == 1 ? now : now.Toward(center!, weight, instance, master.SpotsHere);
+                Prices at = weight == 1 ? now : now.Toward(from!, weight, instance, master.SpotsHere);
                 if (weight != 1) UpperBound.Repair(instance, at);
                 (double here, List<PathColumn> paths) = Price(master, at, limits, weight == 1 ? 10 : 5);
                 if (here < bound)
@@ -75,7 +76,7 @@ internal static class ColumnGeneration
                 break;
             }
         }
-        return new GenerationResult(previous, bound, last!, round, true);
+        return new GenerationResult(previous, bound, last!, bestPrices!, round, true);
     }
 
     /// <summary>The bound at some prices and the paths that pay by the master's row duals.</summary>

@@ -32,8 +32,7 @@ internal static class LotBuilding
                 lots.Add(new InstanceLot(r.Lot, varietyIndex[r.Variety], r.Organic, r.SeedClass, r.Inhibitor, r.Hold, ready,
                     [.. k.ClassShares, .. k.GradeShares], k.Under, k));
             }
-            Variety variety = season.Varieties[varietyIndex[r.Variety]];
-            var traits = new KeepingTraits(variety.Keeps ?? KeepClass.Medium, r.Inhibitor, r.Cured ?? true);
+            KeepingTraits traits = LotTraits.Of(season, r);
             int harvestWeek = s.WeekOf(r.Harvested);
             var key = (traits.Keeps, traits.Inhibitor, traits.Cured, traits.Cured ? 0 : harvestWeek);
             if (!tableIndex.TryGetValue(key, out int table))

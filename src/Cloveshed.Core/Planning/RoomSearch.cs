@@ -7,7 +7,7 @@ internal sealed record Findings(Spot[] Spots, IReadOnlyList<PathColumn> Paths, I
 }
 
 /// <summary>A room choice that has been tried: the master's value and bound with it, and what it found.</summary>
-internal sealed record RoomTrial(RoomChoice Choice, double Value, double Bound, Findings Found, bool Finished);
+internal sealed record RoomTrial(RoomChoice Choice, double Value, double Bound, Findings Found, Prices Center, bool Finished);
 
 /// <summary>
 /// Finds good weeks for the rooms. The free master says how a room would be emptied if it could open a little in many weeks;
@@ -115,13 +115,13 @@ internal sealed class RoomSearch(PlanningInstance instance, ILinearSolver solver
     }
 
     /// <summary>Tries a choice: a fresh master under it, from the paths given, to the limits' gap. Remembered.</summary>
-    internal RoomTrial Try(RoomChoice choice, IEnumerable<Findings> from, double cutOff, GenerationLimits within)
+    internal RoomTrial Try(RoomChoice choice, IEnumerable<Findings> from, double cutOff, GenerationLimits within, Prices? center = null)
     {
         lock (_tried)
             if (_tried.TryGetValue(choice, out RoomTrial? known) && (known.Finished || within.Gap >= 1e-3)) return known;
         using Master master = NewMaster(choice, RunCharges.ForBound(instance), from);
-        GenerationResult result = ColumnGeneration.Run(master, within, cutOff);
-        var trial = new RoomTrial(choice, result.Solved ? result.Value : double.NegativeInfinity, result.Bound, Findings.Of(master), result.Solved && result.Gap <= within.Gap);
+        GenerationResult result = ColumnGeneration.Run(master, within, cutOff, null, center);
+        var trial = new RoomTrial(choice, result.Solved ? result.Value : double.NegativeInfinity, result.Bound, Findings.Of(master), result.Center, result.Solved && result.Gap <= within.Gap);
         lock (_tried) _tried[choice] = trial;
         return trial;
     }
@@ -175,7 +175,7 @@ internal sealed class RoomSearch(PlanningInstance instance, ILinearSolver solver
                 left -= batch.Length;
                 var trials = new RoomTrial[batch.Length];
                 Parallel.For(0, batch.Length, new ParallelOptions { MaxDegreeOfParallelism = within.Threads }, i =>
-                    trials[i] = Try(batch[i], [best.Found], best.Value, within with { Threads = 1 }));
+                    trials[i] = Try(batch[i], [best.Found], best.Value, within with { Threads = 1 }, best.Center));
                 foreach (RoomTrial trial in trials.OrderByDescending(t => t.Value))
                     if (trial.Value > best.Value + 1e-5 * Math.Abs(best.Value))
                     {

@@ -51,7 +51,7 @@ public sealed class SeasonPlanner(ILinearSolver solver)
             best = search.Improve(best, limits with { Gap = 1e-3, Until = total * 0.72, RoundsAtMost = Math.Min(request.RoundsAtMost, 8) }, request.RoomTrialsAtMost, t => Report("room weeks improved", t.Value, bound));
 
         using Master held = search.NewMaster(best.Choice, RunCharges.ForBound(instance), [best.Found]);
-        GenerationResult final = ColumnGeneration.Run(held, limits with { Until = Math.Max(total * 0.8, Elapsed() + total * 0.08) }, double.NegativeInfinity, (_, v, b) => Report("given room weeks", v, bound));
+        GenerationResult final = ColumnGeneration.Run(held, limits with { Until = Math.Max(total * 0.8, Elapsed() + total * 0.08) }, double.NegativeInfinity, (_, v, b) => Report("given room weeks", v, bound), best.Center);
         using Master decided = new RunRounding(instance, solver, limits with { Until = Math.Max(total * 0.95, Elapsed() + total * 0.1) }).Round(held);
         Report("runs decided", decided.Value, bound);
         AnswerBuilding rounded = WholeUnits.Settle(decided, season);
@@ -81,7 +81,7 @@ public sealed class SeasonPlanner(ILinearSolver solver)
             request.Cancel.IsCancellationRequested ? PlanStatus.Cancelled : gap <= request.Gap ? PlanStatus.GapReached : PlanStatus.TimeReached,
             value.Revenue, value.Revenues, value.Costs,
             ordered.Where(o => o.Value > 0).ToDictionary(o => o.Key.Text, o => filled.GetValueOrDefault(o.Key) / o.Value),
-            [.. known.Defaults.Select(d => new DefaultUsed(d.Name, d.Value, d.Why, null, null))], request.Warnings, request.Version, request.InputDigest,
+            Sensitivity.Of(request.Season, request.Beliefs, known, instance, held, final.Prices), request.Warnings, request.Version, request.InputDigest,
             new Dictionary<string, double>
             {
                 ["rows"] = held.RowCount, ["columns"] = held.ColumnCount, ["lot_rows"] = instance.Rows.Length, ["order_lines"] = instance.OrderLines.Length,
