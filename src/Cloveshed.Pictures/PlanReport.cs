@@ -48,7 +48,7 @@ public static class PlanReport
         page.Add(OrdersSection.Write(season, orders, reader));
         page.Add(SeedSection.Write(season, answer, reader));
         page.Add(RoomsSection.Write(season, answer, reader));
-        page.Add(WorthsSection.Write(answer, reader));
+        page.Add(WorthsSection.Write(season, answer, reader));
         page.Add(BasisSection.Write(answer, reader));
         page.Close("main").NewLine();
         page.Open("footer").Element("p", reader.Say(Say.Foot, answer.Summary.Version, answer.Summary.InputDigest)).Close("footer");

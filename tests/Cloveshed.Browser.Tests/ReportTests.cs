@@ -80,6 +80,38 @@ public class ReportTests(Chromium chromium)
         Assert.True(lefts[0] >= 0 && lefts[1] < -300, $"names at {lefts[0]}, weeks at {lefts[1]}");
     }
 
+    /// <summary>And none of them is cut off at the left, where a phone has less room for them.</summary>
+    [Theory]
+    [InlineData(Language.En)]
+    [InlineData(Language.Es)]
+    public async Task Names_are_whole_on_a_phone(Language language)
+    {
+        using var file = new ReportFile(language);
+        IPage page = await chromium.OpenAsync(390);
+        await file.ShowAsync(page);
+        string[] cut = await page.EvaluateAsync<string[]>(
+            "() => [...document.querySelectorAll('.picture-names text')].filter(t => t.checkVisibility() && t.getBoundingClientRect().left < t.closest('.picture-names').getBoundingClientRect().left - .5).map(t => t.textContent)");
+        Assert.Empty(cut);
+    }
+
+    [Fact]
+    public async Task Heads_of_numbers_stand_over_their_numbers()
+    {
+        using var file = new ReportFile(Language.En);
+        IPage page = await chromium.OpenAsync(1440);
+        await file.ShowAsync(page);
+        await ReportFile.UnfoldAsync(page);
+        string[] off = await page.EvaluateAsync<string[]>(
+            """
+            () => {
+                const edge = c => { const r = document.createRange(); r.selectNodeContents(c); return r.getBoundingClientRect().right; };
+                return [...document.querySelectorAll('table')].filter(t => t.tBodies[0].rows.length).flatMap(t => [...t.tHead.rows[0].cells].filter(h => h.classList.contains('n')
+                    && Math.abs(edge(h) - edge(t.tBodies[0].rows[0].cells[h.cellIndex])) > 1).map(h => `${t.caption.textContent}: ${h.textContent}`));
+            }
+            """);
+        Assert.Empty(off);
+    }
+
     [Fact]
     public async Task Tables_say_what_the_answer_says()
     {

@@ -48,9 +48,41 @@ public class PlanReportTests
     [Fact]
     public void Reasons_in_English_are_marked_as_such_on_a_Spanish_page()
     {
-        Assert.Matches("<td lang=\"en\"[^>]*>Serves orders due soon", Page(Language.Es));
+        Assert.Matches("<td[^>]* lang=\"en\"[^>]*>Serves orders due soon", Page(Language.Es));
         Assert.Matches("<td[^>]*>Serves orders due soon", Page(Language.En));
-        Assert.DoesNotMatch("<td lang=", Page(Language.En));
+        Assert.DoesNotMatch("<td[^>]* lang=", Page(Language.En));
+    }
+
+    [Fact]
+    public void Worths_name_what_is_scarce_and_only_that()
+    {
+        SeedNeed need = HandSeason.Make().SeedNeeds[0];
+        string name = $"{need.Variety} {need.Class} {NodaTime.Text.LocalDatePattern.Iso.Format(need.By)}";
+        PlanAnswer answer = HandAnswer.Make() with
+        {
+            Worths = [new("line", "Pack A", 1, 12), new("place", "Room 1", 1, 0), new("people", "people", 2, 3), new("seed", name, 1, 1.5)],
+        };
+        string page = PlanReport.Render(HandSeason.Make(), answer, new ReportOptions(Language.En, MassUnit.Pound));
+        string worths = page[page.IndexOf("id=\"worths\"", StringComparison.Ordinal)..page.IndexOf("id=\"basis\"", StringComparison.Ordinal)];
+        Assert.Contains("Never short enough to be worth anything: Room 1.", worths, StringComparison.Ordinal);
+        Assert.DoesNotContain("<td>Room 1</td>", worths, StringComparison.Ordinal);
+        Assert.Contains("all lines together", worths, StringComparison.Ordinal);
+        Assert.Contains($"{need.Variety}, class {need.Class} or better, by", worths, StringComparison.Ordinal);
+        Assert.DoesNotContain(name, worths, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Changes_by_defaults_are_shown_where_they_were_computed()
+    {
+        string Basis(double? change)
+        {
+            PlanAnswer answer = HandAnswer.Make();
+            answer = answer with { Summary = answer.Summary with { Defaults = [new("bulb_cv", "0.3", "a guess", change, null)] } };
+            string page = PlanReport.Render(HandSeason.Make(), answer, new ReportOptions(Language.En, MassUnit.Pound));
+            return page[page.IndexOf("id=\"basis\"", StringComparison.Ordinal)..];
+        }
+        Assert.DoesNotContain("A fifth less", Basis(null), StringComparison.Ordinal);
+        Assert.Contains("A fifth less", Basis(-500), StringComparison.Ordinal);
     }
 
     [Fact]

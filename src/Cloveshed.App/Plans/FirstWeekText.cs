@@ -1,6 +1,7 @@
 using Cloveshed.App.Words;
 using Cloveshed.Core;
 using Cloveshed.Core.Answers;
+using Cloveshed.Core.Planning;
 using Cloveshed.Pictures.Reading;
 
 namespace Cloveshed.App.Plans;
@@ -41,10 +42,10 @@ internal static class FirstWeekText
                     .. seed[(run.Key.Run, run.Key.Lot)].GroupBy(row => row.Variety).Select(variety => reader.Say(Say.IntoSeed, reader.Mass(variety.Sum(row => row.Cloves)), variety.Key)),
                 ];
                 yield return $"    {lot}{(places.Length > 0 ? $" ({places})" : "")}, {reader.Mass(run.Sum(row => row.MassIn))}{(into.Length > 0 ? ": " + string.Join(", ", into) : "")}";
-                string reason = string.Join(" ", run.Select(row => row.Reason).Where(text => text.Length > 0).Distinct());
+                string reason = string.Join(Remarks.Between, run.Select(row => row.Reason).Where(text => text.Length > 0).Distinct());
                 if (reason.Length > 0)
                 {
-                    yield return "      " + reason;
+                    yield return "      " + reader.Reason(reason);
                 }
             }
         }

@@ -100,7 +100,7 @@ internal static class PlanSummaryText
 
         foreach (OrderOutcome o in dearest)
         {
-            yield return "    " + phrases.Say(Phrase.OrderShortLine, o.Line.Order, o.Line.Number, o.Line.Customer, reader.Number(o.Short, 0), reader.Number(o.Line.Units, 0), o.Line.Product, reader.Day(o.Line.Due), o.Why ?? "");
+            yield return "    " + phrases.Say(Phrase.OrderShortLine, o.Line.Order, o.Line.Number, o.Line.Customer, reader.Number(o.Short, 0), reader.Number(o.Line.Units, 0), o.Line.Product, reader.Day(o.Line.Due), reader.Reason(o.Why ?? ""));
         }
     }
 

@@ -1,7 +1,3 @@
-using System.Globalization;
-using Cloveshed.Core.Seasons;
-using NodaTime;
-
 namespace Cloveshed.Core.Planning;
 
 /// <summary>
@@ -54,31 +50,38 @@ internal sealed class RunReasons
         var said = new List<string>();
         List<string> names = _served.GetValueOrDefault(run.Number) ?? [];
         string[] orders = [.. names.Where(n => n.Length > 0)];
-        if (run.SeedCloves.Count > 0)
-            said.Add("seed for " + string.Join(", ", run.SeedCloves.Keys.Select(n => $"{_instance.SeedNeeds[n].Need.Variety} by {Day(_instance.SeedNeeds[n].Need.By)}")));
-        if (orders.Length > 0) said.Add("serves " + string.Join(", ", orders.Take(3)) + (orders.Length > 3 ? $" and {orders.Length - 3} more" : ""));
-        if (names.Contains("")) said.Add(orders.Length > 0 ? "and the market" : "for the market");
-        if (said.Count == 0) said.Add(run.Path is null ? "cracks what was sorted out" : "for its cloves and what is sorted out");
-        if (run.Path is { } path)
+        foreach (int need in run.SeedCloves.Keys)
+            said.Add(Remarks.Say(Remark.SeedFor, _instance.SeedNeeds[need].Need.Variety.Text, _instance.SeedNeeds[need].Need.By));
+        if (orders.Length > 0)
         {
-            double life = path.Life[run.Week];
-            int last = LastGoodWeek(path, run.Week);
-            said.Add(life >= 1 ? $"past its storage life ({Percent(life)} used)"
-                : last >= _instance.Weeks ? $"{Percent(life)} of its storage life used" : $"{Percent(life)} of its storage life used, last good week {Day(_instance.Season.Settings.Monday(last))}");
+            string some = string.Join(", ", orders.Take(3));
+            said.Add(orders.Length > 3 ? Remarks.Say(Remark.ServesAndMore, some, orders.Length - 3) : Remarks.Say(Remark.Serves, some));
         }
+        if (names.Contains("")) said.Add(Remarks.Say(orders.Length > 0 ? Remark.AlsoMarket : Remark.OnlyMarket));
+        if (said.Count == 0) said.Add(Remarks.Say(run.Path is null ? Remark.CracksSorted : Remark.ForCloves));
+        if (run.Path is { } path) said.Add(Life(path, run.Week));
         InstanceLine line = _instance.Lines[run.Line];
         double people = double.IsInfinity(_instance.People[run.Week]) ? 0 : line.Heads * _prices.People[run.Week];
-        if (people > 1e-6 * Math.Max(1, line.Cost)) said.Add("hands are short that week");
+        if (people > 1e-6 * Math.Max(1, line.Cost)) said.Add(Remarks.Say(Remark.HandsShort));
         else if (_prices.Hour[run.Line, run.Week] - line.Cost - people > 1e-6 * Math.Max(1, line.Cost))
-            said.Add(run.OvertimeHours > 0 ? $"{line.Id} is full, overtime included" : $"{line.Id} is full");
+            said.Add(Remarks.Say(run.OvertimeHours > 0 ? Remark.LineFullWithOvertime : Remark.LineFull, line.Id.Text));
         if (run.Path is { } p)
         {
             int spot = p.SpotAt(run.Week);
             InstancePlace place = _instance.Places[_master.SpotsHere[spot].Place];
-            if (_prices.Stand[spot, run.Week] > place.StandCost + 1e-6) said.Add($"{place.Id} is full");
-            if (_master.Choice.OfPlace[_master.SpotsHere[spot].Place] is { Opened: { } opened } && run.Week >= opened) said.Add($"{place.Id} was opened {Day(_instance.Season.Settings.Monday(opened))}");
+            if (_prices.Stand[spot, run.Week] > place.StandCost + 1e-6) said.Add(Remarks.Say(Remark.PlaceFull, place.Id.Text));
+            if (_master.Choice.OfPlace[_master.SpotsHere[spot].Place] is { Opened: { } opened } && run.Week >= opened)
+                said.Add(Remarks.Say(Remark.RoomOpened, place.Id.Text, _instance.Season.Settings.Monday(opened)));
         }
-        return string.Join("; ", said);
+        return string.Join(Remarks.Between, said);
+    }
+
+    private string Life(PlannedPath path, int week)
+    {
+        double life = path.Life[week];
+        if (life >= 1) return Remarks.Say(Remark.PastLife, life);
+        int last = LastGoodWeek(path, week);
+        return last >= _instance.Weeks ? Remarks.Say(Remark.LifeUsed, life) : Remarks.Say(Remark.LifeUntil, life, _instance.Season.Settings.Monday(last));
     }
 
     private int LastGoodWeek(PlannedPath path, int from)
@@ -87,8 +90,4 @@ internal sealed class RunReasons
         while (week + 1 <= _instance.Weeks && path.Life[week + 1] < 1) week++;
         return week;
     }
-
-    private static string Day(LocalDate date) => date.ToString("d MMM uuuu", CultureInfo.InvariantCulture);
-
-    private static string Percent(double share) => Math.Round(share * 100).ToString(CultureInfo.InvariantCulture) + "%";
 }

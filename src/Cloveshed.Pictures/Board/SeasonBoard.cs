@@ -59,7 +59,7 @@ public static class SeasonBoard
     {
         if (size.Turns)
         {
-            names.Text(NamesWidth - 10, y + 13, Drawing.Fit($"{lot.Lot} · {lot.Variety}", NamesWidth - 12, 13), "name", "end");
+            names.Names(NamesWidth - 10, y + 13, lot.Lot.Text, lot.Variety.Text, "name", NamesWidth - 12, 13);
             names.Text(NamesWidth - 10, y + 27, Drawing.Fit($"{reader.Mass(lot.Net)} · {lot.MainPlace}", NamesWidth - 12, 11.5), "under-name", "end");
         }
         else
@@ -95,7 +95,7 @@ public static class SeasonBoard
                         ? reader.Say(Say.RoomOpens, room.Place)
                         : reader.Say(Say.RoomOpensToEmpty, room.Place, last - opened + 1);
                     bool left = axis.X(opened) > 240;
-                    plot.Text(left ? axis.X(opened) - 5 : axis.X(last + 1) + 5, y + 31, words, "room-word", left ? "end" : "start");
+                    plot.Text(left ? axis.X(opened) - 5 : axis.X(last + 1) + 5, y + 35, words, "room-word", left ? "end" : "start");
                 }
                 labelled = true;
             }

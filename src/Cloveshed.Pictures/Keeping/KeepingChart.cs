@@ -31,7 +31,7 @@ public static class KeepingChart
         {
             double y = Top + i * Pitch;
             DrawBar(plot, facts.Bars[i], y, axis, heaviest, facts.Settings, reader);
-            names.Text(NamesWidth - 10, y + 12, Drawing.Fit($"{facts.Bars[i].Lot} · {facts.Bars[i].Variety}", NamesWidth - 12, 12.5), "small-name", "end");
+            names.Names(NamesWidth - 10, y + 12, facts.Bars[i].Lot.Text, facts.Bars[i].Variety.Text, "small-name", NamesWidth - 12, 12.5);
         }
         return new Picture(reader.Say(Say.KeepingName), plot, names, [Table(facts, reader)], Summary(facts, reader));
     }
@@ -61,7 +61,7 @@ public static class KeepingChart
         foreach (KeepingRun run in bar.Runs)
         {
             Mark(plot, run, axis.X(run.Week + 0.5), y + 6, 3 + 3.5 * Math.Sqrt(run.Mass / heaviest), reader.Say(
-                Say.KeepingRunTitle, bar.Lot, reader.Week(run.Week), Work(run.Mode, reader), reader.Mass(run.Mass), reader.Percent(run.LifeUsed, 0)));
+                Say.KeepingRunTitle, bar.Lot, reader.Week(run.Week), Work(run, reader), reader.Mass(run.Mass), reader.Percent(run.LifeUsed, 0)));
         }
         if (bar.LastGood is { } last && last <= edge)
         {
@@ -77,7 +77,7 @@ public static class KeepingChart
     private static void Segment(Drawing plot, WeekAxis axis, double from, double to, double y, double height, int quarter) =>
         plot.Rect(axis.X(from), y, axis.X(to) - axis.X(from), height, "life-" + MarkupText.Number(Math.Clamp(quarter, 1, 4)));
 
-    /// <summary>Square: packed fresh; triangle: cracked; circle: seed; cross: sold as is. The area follows the pounds.</summary>
+    /// <summary>Square: packed fresh; triangle: cracked; circle: seed; cross: sold as is; barred ring: discarded. The area follows the pounds.</summary>
     internal static void Mark(Drawing plot, KeepingRun run, double x, double y, double r, string? title)
     {
         string N(double v) => MarkupText.Number(v);
@@ -92,13 +92,16 @@ public static class KeepingChart
             case LineMode.Seed:
                 plot.Circle(x, y, r, "mark b-seed", title);
                 break;
+            case null when run.Discarded:
+                plot.Circle(x, y, r, "ring", title).Line(x - .7 * r, y + .7 * r, x + .7 * r, y - .7 * r, "cross");
+                break;
             default:
                 plot.Path($"M{N(x - r)} {N(y - r)}l{N(2 * r)} {N(2 * r)}m0 {N(-2 * r)}l{N(-2 * r)} {N(2 * r)}", "cross", title);
                 break;
         }
     }
 
-    private static string Work(LineMode? mode, Reader reader) => mode is { } m ? reader.Mode(m) : reader.Say(Say.SoldAsIs);
+    private static string Work(KeepingRun run, Reader reader) => run.Mode is { } m ? reader.Mode(m) : reader.Say(run.Discarded ? Say.Discarded : Say.SoldAsIs);
 
     private static string Summary(KeepingFacts facts, Reader reader)
     {
@@ -122,6 +125,6 @@ public static class KeepingChart
         [.. facts.Bars.Select(b => (IReadOnlyList<Cell>)[b.Lot.Text, b.Variety.Text, reader.MassNumber(b.Net), DayYear(b.Dug, facts, reader),
             b.LastGood is { } last ? DayYear(last, facts, reader) : reader.Say(Say.AfterSeason),
             b.ClearedAt is { } cleared ? DayYear(cleared - 1.0 / 7, facts, reader) : reader.Say(Say.StandsAtEnd),
-            b.Runs.Count == 0 ? "–" : reader.Percent(b.LifeUsedWhenCleared, 0),
-            string.Join("; ", b.Runs.Select(r => reader.Say(Say.RunWords, reader.Week(r.Week), Work(r.Mode, reader), reader.Mass(r.Mass))))])]);
+            b.Runs.All(r => r.Discarded) ? "–" : reader.Percent(b.LifeUsedWhenCleared, 0),
+            string.Join("; ", b.Runs.Select(r => reader.Say(Say.RunWords, reader.Week(r.Week), Work(r, reader), reader.Mass(r.Mass))))])]);
 }

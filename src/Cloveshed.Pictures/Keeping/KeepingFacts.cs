@@ -6,8 +6,8 @@ using NodaTime;
 
 namespace Cloveshed.Pictures.Keeping;
 
-/// <summary>A planned run, or a sale as is (Mode null), on a keeping bar, with the life used when its week begins.</summary>
-public sealed record KeepingRun(int Week, LineMode? Mode, double Mass, double LifeUsed);
+/// <summary>A planned run, or a sale as is or a discard (Mode null), on a keeping bar, with the life used when its week begins.</summary>
+public sealed record KeepingRun(int Week, LineMode? Mode, double Mass, double LifeUsed, bool Discarded = false);
 
 /// <summary>
 /// One lot from digging to its last good day, on the first of its paths to expire. Times are weeks and parts of weeks from
@@ -28,7 +28,7 @@ public sealed record KeepingFacts(SeasonSettings Settings, IReadOnlyList<Keeping
         var book = new PathBook(season, answer);
         ILookup<LotId, PathLine> paths = book.All.ToLookup(p => p.Lot);
         ILookup<LotId, RunRow> runs = answer.Runs.Where(r => !r.FromSorted).ToLookup(r => r.Lot);
-        ILookup<LotId, AsIsRow> asIs = answer.AsIs.Where(a => !a.Discarded).ToLookup(r => r.Lot);
+        ILookup<LotId, AsIsRow> asIs = answer.AsIs.ToLookup(r => r.Lot);
         IEnumerable<KeepingBar> bars = season.Lots.GroupBy(l => l.Lot).Where(g => paths.Contains(g.Key))
             .Select(g => Bar(g, [.. paths[g.Key]], [.. runs[g.Key]], [.. asIs[g.Key]], season.Settings, book));
         return new KeepingFacts(season.Settings,
@@ -53,10 +53,10 @@ public sealed record KeepingFacts(SeasonSettings Settings, IReadOnlyList<Keeping
         double? margin = used.Where(p => p.LifeEndsAt() is not null).Min(p => p.LifeEndsAt() - (Cleared(p) ?? settings.Weeks));
         IEnumerable<KeepingRun> marks = runs.GroupBy(r => (r.Week, r.Mode)).Select(g =>
                 new KeepingRun(g.Key.Week, g.Key.Mode, g.Sum(r => r.MassIn), g.Max(r => book[r.Path!].State(r.Week).LifeUsed)))
-            .Concat(asIs.GroupBy(a => a.Week).Select(g =>
-                new KeepingRun(g.Key, null, g.Sum(a => a.Mass), g.Max(a => book[a.Path].State(a.Week).LifeUsed))));
+            .Concat(asIs.GroupBy(a => (a.Week, a.Discarded)).Select(g =>
+                new KeepingRun(g.Key.Week, null, g.Sum(a => a.Mass), g.Max(a => book[a.Path].State(a.Week).LifeUsed), g.Key.Discarded)));
         double usedWhenCleared = runs.Select(r => book[r.Path!].State(r.Week).LifeUsed)
-            .Concat(asIs.Select(a => book[a.Path].State(a.Week).LifeUsed)).DefaultIfEmpty(0).Max();
+            .Concat(asIs.Where(a => !a.Discarded).Select(a => book[a.Path].State(a.Week).LifeUsed)).DefaultIfEmpty(0).Max();
         return new KeepingBar(
             rows.Key, rows.First().Variety, net, Period.DaysBetween(settings.FirstWeek, dug) / 7.0, start,
             [.. Enumerable.Range(1, 3).Select(q => first.LifeReaches(q / 4.0)).TakeWhile(w => w is not null).Select(w => w!.Value)],

@@ -3,6 +3,9 @@ namespace Cloveshed.Pictures.Markup;
 /// <summary>An SVG being drawn, in its own units (one unit is one CSS pixel at natural size). Colours come by class.</summary>
 public sealed class Drawing(double width, double height)
 {
+    /// <summary>What pictures.css leaves for names on a phone: 158 less the gap at their right and a hair.</summary>
+    private const double PhoneRoom = 146;
+
     private readonly MarkupText body = new();
 
     public double Width => width;
@@ -32,6 +35,16 @@ public sealed class Drawing(double width, double height)
     public Drawing Text(double x, double y, string text, string kind, string anchor = "start")
     {
         body.Element("text", text, ("class", kind), ("x", N(x)), ("y", N(y)), ("text-anchor", anchor == "start" ? null : anchor));
+        return this;
+    }
+
+    /// <summary>A lot and its variety, ending at x; a phone leaves out the variety where both have no room on it.</summary>
+    public Drawing Names(double x, double y, string lot, string variety, string kind, double room, double em)
+    {
+        string whole = Fit($"{lot} · {variety}", room, em);
+        int head = Math.Min(lot.Length, whole.Length);
+        body.Open("text", ("class", kind), ("x", N(x)), ("y", N(y)), ("text-anchor", "end")).Text(whole[..head]);
+        body.Element("tspan", whole[head..], ("class", whole.Length * 0.5 * em > PhoneRoom ? "more" : null)).Close("text");
         return this;
     }
 

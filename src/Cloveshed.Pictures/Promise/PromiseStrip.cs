@@ -31,7 +31,7 @@ public static class PromiseStrip
             double y = Top + i * Pitch;
             DrawRow(plot, row, y, axis, reader);
             names.Text(NamesWidth - 10, y + 13, Drawing.Fit(row.Product.Text, NamesWidth - 12, 13), "name", "end");
-            names.Text(NamesWidth - 10, y + 27, Drawing.Fit(reader.Say(Say.PromiseRowWords, reader.Number(row.Shipped, 0), reader.Number(row.Sold, 0)), NamesWidth - 12, 11.5), "under-name", "end");
+            names.Text(NamesWidth - 10, y + 27, Drawing.Fit(Row(row, reader), NamesWidth - 12, 11.5), "under-name", "end");
             if (row.Weeks.Any(w => w.NextPrice is not null))
             {
                 names.Text(NamesWidth - 10, y + 44, reader.Say(Say.NextCarton), "under-name", "end");
@@ -39,6 +39,9 @@ public static class PromiseStrip
         }
         return new Picture(reader.Say(Say.PromiseName), plot, names, [Totals(facts, reader), ByWeek(facts, reader)], Summary(facts, reader));
     }
+
+    private static string Row(PromiseRow row, Reader reader) => row.Sold > 0
+        ? reader.Say(Say.PromiseRowWords, reader.Number(row.Shipped, 0), reader.Number(row.Sold, 0)) : reader.Say(Say.PromiseRowShipped, reader.Number(row.Shipped, 0));
 
     private static void DrawRow(Drawing plot, PromiseRow row, double y, WeekAxis axis, Reader reader)
     {

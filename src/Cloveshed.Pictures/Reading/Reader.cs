@@ -40,7 +40,7 @@ public sealed class Reader
 
     public string LanguageTag => words[Reading.Say.LanguageTag];
 
-    /// <summary>The language of reasons, warnings and defaults, which the planner writes in English whatever the reader's.</summary>
+    /// <summary>The language of warnings and defaults, and of reasons that are not the planner's own, whatever the reader's.</summary>
     public string? PlannerLanguage => Options.Language == Language.En ? null : "en";
 
     public string Say(Say key, params ReadOnlySpan<object?> values) =>
@@ -103,8 +103,16 @@ public sealed class Reader
 
     public string DayYear(LocalDate date) => dayOfYear.Format(date).Replace(' ', '\u00A0');
 
-    /// <summary>The planner's words as a cell: marked as English for other readers, begun with a capital.</summary>
-    public Cell Planner(string words) => new(words.Length == 0 ? "–" : char.ToUpperInvariant(words[0]) + words[1..], PlannerLanguage);
+    /// <summary>A run's reason, or why a line is short, in the reader's language; words that the planner does not know stay as written.</summary>
+    public string Reason(string words) => PlannerWords.Told(words, this) ?? words;
+
+    /// <summary>The same as a cell, begun with a capital; what stays as written is marked as English for other readers.</summary>
+    public Cell Planner(string words)
+    {
+        string? told = words.Length == 0 ? "–" : PlannerWords.Told(words, this);
+        string text = told ?? words;
+        return new(char.ToUpper(text[0], culture) + text[1..], told is null ? PlannerLanguage : null);
+    }
 
     public LocalDate Monday(int week) => season.Monday(week);
 

@@ -10,7 +10,7 @@ public enum Say
     PageTitle, SkipToContent, Contents, TableBehind, Total, Foot,
 
     // Words of the trade
-    Lot, Variety, FieldHead, KindOpen, KindCold, KindSealed, ModeFresh, ModeCrack, ModeSeed, LaneFresh, LaneCrack, LaneSeed, SoldAsIs, FirmWord, ForecastWord,
+    Lot, Variety, FieldHead, KindOpen, KindCold, KindSealed, ModeFresh, ModeCrack, ModeSeed, LaneFresh, LaneCrack, LaneSeed, SoldAsIs, Discarded, FirmWord, ForecastWord,
     FullWord, AsOf, WeekOf, EndOfWeek, AfterSeason, StandsAtEnd, NotComputed, NoLimit,
 
     // Column heads
@@ -44,7 +44,7 @@ public enum Say
     KeepingSummaryMargin, KeepingSummaryPast, KeepingRunTitle, RunWords, LegendLife, LegendParts, LegendThin, LegendLonger,
 
     // Promise strip
-    PromiseName, PromiseLead, PromiseBulbs, PromiseCloves, PromiseRowWords, NextCarton, PromiseTotalsCaption, PromiseByWeekCaption, PromiseSummary,
+    PromiseName, PromiseLead, PromiseBulbs, PromiseCloves, PromiseRowWords, PromiseRowShipped, NextCarton, PromiseTotalsCaption, PromiseByWeekCaption, PromiseSummary,
     PromiseSummaryDearest, PromiseWeekTitle, LegendShipped, LegendSold, LegendBeyond, LegendPrice,
 
     // Pound flow
@@ -64,8 +64,15 @@ public enum Say
 
     // Worths
     WorthsTitle, WorthsLead, WorthsNone, WorthsCaption, WorthsFold, WorthsByWeekCaption, WorthLine, WorthPeople, WorthPlace,
-    WorthSeed, WorthPerHour, WorthPerBin, WorthPerMass,
+    WorthSeed, WorthSeedName, WorthAllLines, WorthsNever, WorthPerHour, WorthPerBin, WorthPerMass,
+
+    // The planner's remarks, by the names that they have in the core
+    RemarkSeedFor, RemarkServesAndMore, RemarkServes, RemarkAlsoMarket, RemarkOnlyMarket, RemarkCracksSorted,
+    RemarkForCloves, RemarkPastLife, RemarkLifeUntil, RemarkLifeUsed, RemarkHandsShort, RemarkLineFullWithOvertime,
+    RemarkLineFull, RemarkPlaceFull, RemarkRoomOpened, RemarkAfterSeason, RemarkNotToBeHad, RemarkShipsWhole,
+    RemarkBestWeek, RemarkThenLate, RemarkLeftByWholes, RemarkMakingDear, RemarkBulbsShort, RemarkClovesShort, RemarkHoursShort,
+    RemarkHandsWorth,
 
     // What it rests on
-    BasisTitle, DefaultsLead, DefaultsNone, DefaultsCaption, WarningsTitle, WarningsNone,
+    BasisTitle, DefaultsLead, DefaultsRanked, DefaultsNone, DefaultsCaption, WarningsTitle, WarningsNone,
 }

@@ -11,14 +11,21 @@ internal static class BasisSection
     {
         MarkupText section = Section.Begin("basis", reader.Say(Say.BasisTitle));
         IReadOnlyList<DefaultUsed> defaults = answer.Summary.Defaults;
-        section.Lead(defaults.Count == 0 ? reader.Say(Say.DefaultsNone) : reader.Say(Say.DefaultsLead, defaults.Count));
+        // What a fifth would change is a plan of its own each: where none was made there is nothing to rank or to show.
+        bool changes = defaults.Any(d => d.MinusFifth is not null || d.PlusFifth is not null);
+        section.Lead(defaults.Count == 0 ? reader.Say(Say.DefaultsNone)
+            : reader.Say(Say.DefaultsLead, defaults.Count) + (changes ? " " + reader.Say(Say.DefaultsRanked) : ""));
         if (defaults.Count > 0)
         {
             string Change(double? change) => change is { } c ? (c > 0 ? "+" : "") + reader.Money(c) : reader.Say(Say.NotComputed);
-            section.Add(new DataTable(reader.Say(Say.DefaultsCaption),
-                [new(reader.Say(Say.DefaultHead)), new(reader.Say(Say.DefaultValueHead)), new(reader.Say(Say.WhyHead)), new(reader.Say(Say.MinusFifthHead), true), new(reader.Say(Say.PlusFifthHead), true)],
+            Column[] columns =
+            [
+                new(reader.Say(Say.DefaultHead)), new(reader.Say(Say.DefaultValueHead)), new(reader.Say(Say.WhyHead), Wide: true),
+                .. changes ? new Column[] { new(reader.Say(Say.MinusFifthHead), true), new(reader.Say(Say.PlusFifthHead), true) } : [],
+            ];
+            section.Add(new DataTable(reader.Say(Say.DefaultsCaption), columns,
                 [.. defaults.OrderByDescending(d => Math.Max(Math.Abs(d.MinusFifth ?? 0), Math.Abs(d.PlusFifth ?? 0))).Select(d => (IReadOnlyList<Cell>)[
-                    new Cell(d.Name, reader.PlannerLanguage), new Cell(d.Value, reader.PlannerLanguage), new Cell(d.Why, reader.PlannerLanguage), Change(d.MinusFifth), Change(d.PlusFifth)])]).Write("defaults"));
+                    new Cell(d.Name, reader.PlannerLanguage), new Cell(d.Value, reader.PlannerLanguage), new Cell(d.Why, reader.PlannerLanguage), .. changes ? new Cell[] { Change(d.MinusFifth), Change(d.PlusFifth) } : []])], Stacks: Stacking.Phone).Write("defaults"));
         }
         section.Element("h3", reader.Say(Say.WarningsTitle));
         if (answer.Summary.Warnings.Count == 0)

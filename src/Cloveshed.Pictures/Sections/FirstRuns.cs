@@ -35,8 +35,8 @@ internal static class FirstRuns
             ]);
         section.Add(new DataTable(reader.Say(Say.FirstCaption, reader.DayYear(season.Settings.Monday(from + WeeksAhead).PlusDays(-1))),
             [new(reader.Say(Say.WeekHead)), new(reader.Say(Say.LineHead)), new(reader.Say(Say.Lot)), new(reader.Say(Say.FromPlaceHead)), new(reader.Say(Say.WorkHead)),
-                new(reader.Say(Say.MassHead, reader.MassUnitName), true), new(reader.Say(Say.HoursHead), true), new(reader.Say(Say.IntoHead)), new(reader.Say(Say.ReasonHead))],
-            [.. rows], [reader.Say(Say.Total), "", "", "", "", reader.MassNumber(runs.Sum(r => r.MassIn)), reader.Number(runs.Sum(r => r.Hours + r.OvertimeHours), 1), "", ""], Stacks: true).Write("first"));
+                new(reader.Say(Say.MassHead, reader.MassUnitName), true), new(reader.Say(Say.HoursHead), true), new(reader.Say(Say.IntoHead), Wide: true), new(reader.Say(Say.ReasonHead), Wide: true)],
+            [.. rows], [reader.Say(Say.Total), "", "", "", "", reader.MassNumber(runs.Sum(r => r.MassIn)), reader.Number(runs.Sum(r => r.Hours + r.OvertimeHours), 1), "", ""], Stacks: Stacking.Tablet).Write("first"));
         return section.End();
     }
 

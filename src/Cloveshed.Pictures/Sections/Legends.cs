@@ -38,6 +38,7 @@ internal static class Legends
         {
             Item(list, words, d => KeepingChart.Mark(d, new KeepingRun(0, mode, 1, 0), 14, 7.5, 5, null));
         }
+        Item(list, reader.Say(Say.Discarded), d => KeepingChart.Mark(d, new KeepingRun(0, null, 1, 0, Discarded: true), 14, 7.5, 5, null));
         return list.Close("ul").NewLine();
     }
 

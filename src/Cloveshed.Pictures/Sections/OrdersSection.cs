@@ -12,7 +12,7 @@ internal static class OrdersSection
 
     public static MarkupText Write(Season season, IReadOnlyList<OrderOutcome> orders, Reader reader)
     {
-        MarkupText section = Section.Begin("orders", reader.Say(Say.OrdersTitle));
+        MarkupText section = Section.Begin("orders", reader.Say(Say.OrdersTitle), "shorts");
         OrderOutcome[] missing = [.. orders.Where(o => o.Short > 0).OrderByDescending(o => o.ShortMoney + o.ShortCost)];
         OrderOutcome[] late = [.. orders.Where(o => o.Late > 0).OrderByDescending(o => o.LateUnitWeeks)];
         section.Lead(missing.Length == 0 ? reader.Say(Say.OrdersNoneShort)
@@ -20,10 +20,10 @@ internal static class OrdersSection
         if (missing.Length > 0)
         {
             DataTable Shorts(IEnumerable<OrderOutcome> shown, bool total) => new(reader.Say(Say.ShortCaption),
-                [.. Order(reader), new(reader.Say(Say.OrderedHead), true), new(reader.Say(Say.ShortHead), true), new(reader.Say(Say.MoneyHead), true), new(reader.Say(Say.WhyHead))],
+                [.. Order(reader), new(reader.Say(Say.OrderedHead), true), new(reader.Say(Say.ShortHead), true), new(reader.Say(Say.MoneyHead), true), new(reader.Say(Say.WhyHead), Wide: true)],
                 [.. shown.Select(o => (IReadOnlyList<Cell>)[.. Order(o, reader), reader.Number(o.Line.Units, 0), reader.Number(o.Short, 0), reader.Money(o.ShortMoney),
                     reader.Planner(o.Why ?? "")])],
-                !total ? null : [reader.Say(Say.Total), "", "", "", "", reader.Number(missing.Sum(o => o.Line.Units), 0), reader.Number(missing.Sum(o => o.Short), 0), reader.Money(missing.Sum(o => o.ShortMoney)), ""]);
+                !total ? null : [reader.Say(Say.Total), "", "", "", "", reader.Number(missing.Sum(o => o.Line.Units), 0), reader.Number(missing.Sum(o => o.Short), 0), reader.Money(missing.Sum(o => o.ShortMoney)), ""], Stacking.Tablet);
             section.Add(Shorts(missing.Take(ShortsShown), missing.Length <= ShortsShown).Write("shorts"));
             if (missing.Length > ShortsShown)
             {
@@ -34,7 +34,7 @@ internal static class OrdersSection
         {
             section.Fold(reader.Say(Say.LateFold, late.Length), new DataTable(reader.Say(Say.LateCaption),
                 [.. Order(reader), new(reader.Say(Say.OrderedHead), true), new(reader.Say(Say.LateHead), true), new(reader.Say(Say.WeeksLateHead), true)],
-                [.. late.Select(o => (IReadOnlyList<Cell>)[.. Order(o, reader), reader.Number(o.Line.Units, 0), reader.Number(o.Late, 0), reader.Number(o.LateUnitWeeks / o.Late, 1)])]).Write("late"));
+                [.. late.Select(o => (IReadOnlyList<Cell>)[.. Order(o, reader), reader.Number(o.Line.Units, 0), reader.Number(o.Late, 0), reader.Number(o.LateUnitWeeks / o.Late, 1)])], Stacks: Stacking.Phone).Write("late"));
         }
         section.Fold(reader.Say(Say.OrdersByProductFold), ByProduct(orders, reader).Write("by-product"));
         return section.End();

@@ -27,7 +27,7 @@ internal static class RoomsSection
         section.Add(new DataTable(reader.Say(Say.RoomsCaption),
             [new(reader.Say(Say.RoomHead)), new(reader.Say(Say.AirHead)), new(reader.Say(Say.SealedHead)), new(reader.Say(Say.OpenedHead)), new(reader.Say(Say.EmptyByHead)),
                 new(reader.Say(Say.LotsHead), true), new(reader.Say(Say.MassHead, reader.MassUnitName), true), new(reader.Say(Say.BinsHead), true)],
-            [.. answer.Rooms.OrderBy(r => r.Opened ?? int.MaxValue).Select(r => Room(r, season, answer, book, reader))]).Write("rooms"));
+            [.. answer.Rooms.OrderBy(r => r.Opened ?? int.MaxValue).Select(r => Room(r, season, answer, book, reader))], Stacks: Stacking.Phone).Write("rooms"));
         return section.End();
     }
 

@@ -36,7 +36,7 @@ internal static class SeedSection
         [.. season.SeedNeeds.Select(n => (IReadOnlyList<Cell>)[n.Variety.Text, reader.DayYear(n.By), n.Class.ToString(), reader.MassNumber(n.Net), reader.MassNumber(Kept(n, answer)),
             reader.MassNumber(Missing(n, Kept(n, answer))), reader.Money(Missing(n, Kept(n, answer)) * (double)n.ShortCost)])],
         [reader.Say(Say.Total), "", "", reader.MassNumber(season.SeedNeeds.Sum(n => n.Net)), reader.MassNumber(season.SeedNeeds.Sum(n => Kept(n, answer))),
-            reader.MassNumber(season.SeedNeeds.Sum(n => Missing(n, Kept(n, answer)))), reader.Money(season.SeedNeeds.Sum(n => Missing(n, Kept(n, answer)) * (double)n.ShortCost))]);
+            reader.MassNumber(season.SeedNeeds.Sum(n => Missing(n, Kept(n, answer)))), reader.Money(season.SeedNeeds.Sum(n => Missing(n, Kept(n, answer)) * (double)n.ShortCost))], Stacking.Phone);
 
     /// <summary>Of all needs, what is served: more than a need asks for does not make up for another.</summary>
     public static double Served(Season season, PlanAnswer answer) => season.SeedNeeds.Sum(n => n.Net - Missing(n, Kept(n, answer)));

@@ -32,6 +32,20 @@ public class KeepingTests
         Assert.Equal([(0, LineMode.Fresh), (1, (LineMode?)LineMode.Crack)], bar.Runs.Select(r => (r.Week, r.Mode)));
     }
 
+    /// <summary>By hand: a twentieth of Sorrel 5 is discarded in week 4, beside the quarter that is cracked.</summary>
+    [Fact]
+    public void What_is_discarded_is_marked_as_such()
+    {
+        KeepingBar bar = KeepingFacts.From(Season, Answer).Bars.Single(b => b.Lot.Text == "Sorrel 5");
+        KeepingRun gone = Assert.Single(bar.Runs, r => r.Discarded);
+        Assert.Equal((4, null, Answer.AsIs.Single(a => a.Discarded).Mass), (gone.Week, gone.Mode, gone.Mass));
+        Picture picture = KeepingChart.Draw(KeepingFacts.From(Season, Answer), new Reader(Season.Settings, new ReportOptions(Language.En, MassUnit.Pound)));
+        Assert.Contains("class=\"ring\"", picture.Plot.ToSvg("picture", null), StringComparison.Ordinal);
+        Assert.Contains("discarded", picture.Tables[0].Rows.Single(r => r[0].Text == "Sorrel 5")[7].Text, StringComparison.Ordinal);
+        // It is no run: the life used at the last run is that of the cracking.
+        Assert.Equal(Answer.Paths.Single(p => p.Lot.Text == "Sorrel 5" && p.Week == 4).LifeUsed, bar.LifeUsedWhenCleared);
+    }
+
     [Fact]
     public void A_lot_that_is_never_cleared_says_so()
     {

@@ -57,6 +57,16 @@ public sealed class DemoPlanTests(DemoPlan plan) : IClassFixture<DemoPlan>
         Assert.Contains(PoundFlow.Closing(flow, reader), plan.Report, StringComparison.Ordinal);
     }
 
+    /// <summary>Every reason of the demo is made of the planner's own remarks, so that a Spanish reader gets none in English.</summary>
+    [Fact]
+    public void Its_reasons_are_told_in_Spanish()
+    {
+        var reader = new Reader(plan.Season.Settings, new ReportOptions(Language.Es, MassUnit.Pound));
+        string[] words = [.. plan.Answer.Runs.Select(r => r.Reason).Concat(plan.Answer.Shorts.Select(s => s.Why)).Distinct()];
+        Assert.True(words.Length > 100);
+        Assert.All(words, w => Assert.Null(reader.Planner(w).Language));
+    }
+
     /// <summary>The best of three, since other tests work beside this one.</summary>
     [Fact]
     public void The_season_is_read_in_less_than_a_second()
