@@ -20,6 +20,11 @@ public sealed class Reader
 
     private const string Minus = "\u2212";
 
+    private static readonly Dictionary<string, Say> Defaults = Enum.GetValues<Say>().ToDictionary(k => k.ToString(), StringComparer.Ordinal);
+
+    private static readonly Dictionary<string, Say> Assumptions = Enum.GetValues<Say>()
+        .Where(k => k.ToString().StartsWith("Assumed", StringComparison.Ordinal)).ToDictionary(k => TextTable.English[k]);
+
     private readonly TextTable words;
     private readonly SeasonSettings season;
     private readonly CultureInfo culture;
@@ -113,6 +118,14 @@ public sealed class Reader
         string text = told ?? words;
         return new(char.ToUpper(text[0], culture) + text[1..], told is null ? PlannerLanguage : null);
     }
+
+    /// <summary>A default by the name that the answer gives it ("bulb_cv", "keeping: shape"), or that name where it has no words.</summary>
+    public Cell Default(string name) =>
+        Defaults.TryGetValue("Default" + string.Concat(name.Split(['_', ':', ' '], StringSplitOptions.RemoveEmptyEntries).Select(part => char.ToUpperInvariant(part[0]) + part[1..])), out Say key)
+            ? Say(key) : new Cell(name, PlannerLanguage);
+
+    /// <summary>What a default is taken as, or why, in the reader's language where the words are known.</summary>
+    public Cell Assumed(string words) => Assumptions.TryGetValue(words, out Say key) ? Say(key) : new Cell(words, words.Any(char.IsLetter) ? PlannerLanguage : null);
 
     public LocalDate Monday(int week) => season.Monday(week);
 

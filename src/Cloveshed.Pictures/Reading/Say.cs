@@ -74,5 +74,18 @@ public enum Say
     RemarkHandsWorth,
 
     // What it rests on
-    BasisTitle, DefaultsLead, DefaultsRanked, DefaultsNone, DefaultsCaption, WarningsTitle, WarningsNone,
+    BasisTitle, DefaultsLead, DefaultsRanked, DefaultsFold, DefaultsNone, DefaultsCaption, WarningsTitle, WarningsNone,
+
+    // Defaults by their names in the answer, and why each is what it is
+    DefaultBulbMeanG, DefaultBulbCv, DefaultCrackShare, DefaultWasteShare, DefaultClovesPerBulb, DefaultCloveCv, DefaultCloveG, DefaultCloveWidthMm,
+    DefaultCloveSlope, DefaultCloveScatter, DefaultCrackKeptShare, DefaultBetweenLotSd, DefaultBetweenVarietySd, DefaultSpreadStrength,
+    DefaultShapeStrength, DefaultNormalStrength, DefaultLawShiftSd, DefaultDefectStrength, DefaultGivenMeanSd, DefaultGivenCvStrength,
+    DefaultGivenShareStrength, DefaultColdC, DefaultColdRh, DefaultYardMeanC, DefaultYardSwingC, DefaultYardRh, DefaultYardRhSwing, DefaultSealedO2,
+    DefaultSealedCo2, DefaultKeeps, DefaultCured, DefaultKeepingLossBase, DefaultKeepingLossPerKpa, DefaultKeepingUncuredLossFactor,
+    DefaultKeepingUncuredLossWeeks, DefaultKeepingSproutPeak, DefaultKeepingSproutColdEdgeC, DefaultKeepingSproutColdWidthC,
+    DefaultKeepingSproutWarmEdgeC, DefaultKeepingSproutWarmWidthC, DefaultKeepingInhibitorShare, DefaultKeepingCo2Sprout, DefaultKeepingCo2Decay,
+    DefaultKeepingLowO2, DefaultKeepingDecayAtZero, DefaultKeepingDecayQ10, DefaultKeepingDecayPerTenRh, DefaultKeepingUncuredDecayFactor,
+    DefaultKeepingShortLife, DefaultKeepingLongGain, DefaultKeepingShape, AssumedOurs, AssumedFitted, AssumedMean, AssumedCloves, AssumedCloveMass,
+    AssumedCloveWidth, AssumedCrackKept, AssumedGiven, AssumedCold, AssumedColdHumidity, AssumedDecay, AssumedCured, AssumedMedium, AssumedYes,
+    DefaultNameHead,
 }

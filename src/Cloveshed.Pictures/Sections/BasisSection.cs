@@ -7,6 +7,9 @@ namespace Cloveshed.Pictures.Sections;
 /// <summary>What the plan rests on: defaults with what a fifth more or less of each would change, and warnings.</summary>
 internal static class BasisSection
 {
+    /// <summary>Those that matter most, on the page; all of them are in the fold.</summary>
+    private const int DefaultsShown = 10;
+
     public static MarkupText Write(PlanAnswer answer, Reader reader)
     {
         MarkupText section = Section.Begin("basis", reader.Say(Say.BasisTitle));
@@ -22,10 +25,17 @@ internal static class BasisSection
             [
                 new(reader.Say(Say.DefaultHead)), new(reader.Say(Say.DefaultValueHead)), new(reader.Say(Say.WhyHead), Wide: true),
                 .. changes ? new Column[] { new(reader.Say(Say.MinusFifthHead), true), new(reader.Say(Say.PlusFifthHead), true) } : [],
+                new(reader.Say(Say.DefaultNameHead)),
             ];
-            section.Add(new DataTable(reader.Say(Say.DefaultsCaption), columns,
-                [.. defaults.OrderByDescending(d => Math.Max(Math.Abs(d.MinusFifth ?? 0), Math.Abs(d.PlusFifth ?? 0))).Select(d => (IReadOnlyList<Cell>)[
-                    new Cell(d.Name, reader.PlannerLanguage), new Cell(d.Value, reader.PlannerLanguage), new Cell(d.Why, reader.PlannerLanguage), .. changes ? new Cell[] { Change(d.MinusFifth), Change(d.PlusFifth) } : []])], Stacks: Stacking.Phone).Write("defaults"));
+            DefaultUsed[] ranked = [.. defaults.OrderByDescending(d => Math.Max(Math.Abs(d.MinusFifth ?? 0), Math.Abs(d.PlusFifth ?? 0)))];
+            DataTable Table(IEnumerable<DefaultUsed> shown) => new(reader.Say(Say.DefaultsCaption), columns,
+                [.. shown.Select(d => (IReadOnlyList<Cell>)[
+                    reader.Default(d.Name), reader.Assumed(d.Value), reader.Assumed(d.Why), .. changes ? new Cell[] { Change(d.MinusFifth), Change(d.PlusFifth) } : [], new Cell(d.Name, reader.PlannerLanguage)])], Stacks: Stacking.Tablet);
+            section.Add(Table(ranked.Take(DefaultsShown)).Write("defaults"));
+            if (ranked.Length > DefaultsShown)
+            {
+                section.Fold(reader.Say(Say.DefaultsFold, ranked.Length), Table(ranked).Write("defaults-all"));
+            }
         }
         section.Element("h3", reader.Say(Say.WarningsTitle));
         if (answer.Summary.Warnings.Count == 0)

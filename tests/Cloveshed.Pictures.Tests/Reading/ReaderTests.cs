@@ -1,3 +1,5 @@
+using Cloveshed.Core.Keep;
+using Cloveshed.Core.Lots;
 using Cloveshed.Core.Seasons;
 using Cloveshed.Pictures.Reading;
 using NodaTime;
@@ -56,4 +58,30 @@ public class ReaderTests
     [InlineData(0, "0.0%")]
     public void A_promise_is_kept_in_full_only_at_100(double share, string text) =>
         Assert.Equal(text, Of(Language.En, MassUnit.Pound).PercentDone(share));
+
+    public static TheoryData<string, string> Defaults =>
+    [
+        .. LotDefaults.Dials.Select(d => (d.Name, d.Why)), .. ClimateDefaults.Dials.Select(d => (d.Name, d.Why)),
+        .. KeepingParameters.Dials.Select(d => ("keeping: " + d.Name, d.Why)), ("keeps", "our default, no published value"), ("cured", "our default: lots in bins are taken as cured"),
+    ];
+
+    /// <summary>Read from the core: a default that is added there needs words here.</summary>
+    [Theory, MemberData(nameof(Defaults))]
+    public void Every_default_and_why_it_is_so_has_words_in_both_languages(string name, string why)
+    {
+        Assert.NotEqual(name, Of(Language.En, MassUnit.Pound).Default(name).Text);
+        Assert.Equal(why, Of(Language.En, MassUnit.Pound).Assumed(why).Text);
+        Reader spanish = Of(Language.Es, MassUnit.Pound);
+        Assert.Equal((null, null), (spanish.Default(name).Language, spanish.Assumed(why).Language));
+        Assert.NotEqual(Of(Language.En, MassUnit.Pound).Default(name).Text, spanish.Default(name).Text);
+    }
+
+    [Fact]
+    public void What_the_reader_has_no_words_for_stays_as_written()
+    {
+        Reader spanish = Of(Language.Es, MassUnit.Pound);
+        Assert.Equal(("a_new_one", "en"), (spanish.Default("a_new_one").Text, spanish.Default("a_new_one").Language));
+        Assert.Equal(("why not", "en"), (spanish.Assumed("why not").Text, spanish.Assumed("why not").Language));
+        Assert.Equal(("0.35", null), (spanish.Assumed("0.35").Text, spanish.Assumed("0.35").Language));
+    }
 }
