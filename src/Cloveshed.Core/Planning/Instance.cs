@@ -118,5 +118,12 @@ public sealed class PlanningInstance
     public required double ValueOfNothing { get; init; }
 
     public int SupplyKinds => OrganicApart ? 2 : 1;
+
+    /// <summary>
+    /// Whether all that there is of a product in any week can still be shipped in every later one: it keeps longer than the season,
+    /// and none of its stock runs out of shelf life before the last week.
+    /// </summary>
+    public bool KeepsOn(int product) =>
+        Products[product].Shelf >= Weeks && Stock.All(s => s.Product != product || s.Last >= Weeks - 1);
     public int SupplyOf(int lot) => OrganicApart && Lots[lot].Organic ? 1 : 0;
 }

@@ -54,7 +54,7 @@ internal sealed class MasterColumnWriter(PlanningInstance instance, Spot[] spots
     private void Packing(ColumnBatch batch, List<MasterColumn> columns, int product)
     {
         InstanceProduct p = instance.Products[product];
-        bool keepsOn = p.Shelf >= instance.Weeks;
+        bool keepsOn = instance.KeepsOn(product);
         for (int o = 0; o < instance.SupplyKinds; o++)
         {
             if (p.Organic && o == 0 && instance.OrganicApart) continue;
@@ -69,7 +69,7 @@ internal sealed class MasterColumnWriter(PlanningInstance instance, Spot[] spots
                 }
             }
         }
-        // What keeps longer than the season has weeks is carried on week by week: far fewer columns than one per pair of weeks.
+        // What outlasts the season is carried on week by week: far fewer columns than one per pair of weeks.
         for (int t = instance.AsOf; keepsOn && t + 1 < instance.Weeks; t++)
         {
             Open(batch, columns, 0, Infinite, new MasterColumn(ColumnKind.Carry, product, -1, -1, t, null, null));

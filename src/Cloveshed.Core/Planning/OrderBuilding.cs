@@ -26,7 +26,7 @@ internal sealed record OrderBuilding(InstanceOrderLine[] Lines, InstanceWholeOrd
         return new OrderBuilding([.. lines], whole);
     }
 
-    /// <summary>The ordered product, then its organic twin, then, where larger is accepted, the next larger class with the same form and net.</summary>
+    /// <summary>The ordered product, then its organic twin, then, where larger is accepted, the next larger class with the same form and net or its organic twin.</summary>
     private static int[] Alternatives(Season season, int ordered, bool largerOk)
     {
         Product p = season.Products[ordered];
@@ -36,7 +36,7 @@ internal sealed record OrderBuilding(InstanceOrderLine[] Lines, InstanceWholeOrd
             Product other = season.Products[q];
             if (q == ordered || other.Form != p.Form || other.Net != p.Net) continue;
             bool twin = other.From == p.From && other.Organic && !p.Organic;
-            bool larger = largerOk && other.Organic == p.Organic && Rank(season, other) == Rank(season, p) + 1;
+            bool larger = largerOk && (other.Organic || !p.Organic) && Rank(season, other) == Rank(season, p) + 1;
             if (twin || larger) found.Add(q);
         }
         return [.. found];

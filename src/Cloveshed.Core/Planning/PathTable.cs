@@ -16,23 +16,31 @@ public sealed class PathTable
     private readonly Spot[] _spots;
     private readonly double[,][] _keep;
     private readonly double[,][] _life;
-    private readonly double _curvature;
+    private readonly double[] _bendsDown;
 
     public PathTable(PlanningInstance instance, Spot[] spots)
     {
         _instance = instance;
         _spots = spots;
         (_keep, _life) = PathStates.Weekly(instance, spots);
-        _curvature = Curvature(instance.SoundShare);
+        _bendsDown = BendsDown(instance.SoundShare);
     }
 
-    /// <summary>How far S bends down at most (the least of its second derivative, as a positive number), with a margin of a tenth.</summary>
-    private static double Curvature(Func<double, double> sound)
+    private const double Narrow = 0.002;
+
+    /// <summary>
+    /// How far S bends down at most from a life used of [k] x Narrow on (its second derivative, as a positive number), with a margin
+    /// of a tenth: lots that are past their life bend far less than fresh ones, and what they keep of their share is divided by little.
+    /// </summary>
+    private static double[] BendsDown(Func<double, double> sound)
     {
-        const double d = 0.002;
-        double least = 0;
-        for (double u = d; u < 4; u += d) least = Math.Min(least, (sound(u + d) - 2 * sound(u) + sound(u - d)) / (d * d));
-        return -1.1 * least;
+        double[] most = new double[(int)(4 / Narrow)];
+        for (int k = most.Length - 2; k >= 0; k--)
+        {
+            double u = (k + 1) * Narrow;
+            most[k] = Math.Max(most[k + 1], -1.1 * (sound(u + Narrow) - 2 * sound(u) + sound(u - Narrow)) / (Narrow * Narrow));
+        }
+        return most;
     }
 
     /// <summary>The bound of a row at the prices, and the path that the table points to with its real value (null where there is none).</summary>
@@ -57,9 +65,10 @@ public sealed class PathTable
         }
         foreach (PricedExit[] week in exits)
             foreach (PricedExit x in week) bend = Math.Max(bend, r.Fresh * x.PerFresh + r.Crack * x.PerCrack);
-        double gap = bend * _curvature / r.SoundAtStart * Step * Step / 8;
+        double bendsDown = _bendsDown[Math.Min(_bendsDown.Length - 1, (int)(r.LifeAtStart / Narrow))];
+        double gap = bend * bendsDown / r.SoundAtStart * Step * Step / 8;
 
-        double[] moved = new double[Points];
+        var moved = new Moved();
         for (int t = weeks - 1; t >= r.Start; t--)
         {
             inWeek[t] = new double[spots][];
@@ -74,7 +83,7 @@ public sealed class PathTable
                 double[] v = atStart[t][s] = inWeek[t][s] is { } own ? (double[])own.Clone() : Nothing();
                 if (!moves || !_spots[s].Leave[t]) continue;
                 double outPrice = r.BinsPerMass * prices.Out[s, t] / stayed[t, s];
-                for (int i = 0; i < Points; i++) v[i] = Math.Max(v[i], moved[i] - outPrice);
+                for (int i = 0; i < Points; i++) v[i] = Math.Max(v[i], moved.From(_spots[s].Place, i) - outPrice);
             }
         }
         return Start(row, r, exits, prices, inWeek, atStart, most, stayed, sound, gap);
@@ -115,12 +124,44 @@ public sealed class PathTable
         return v;
     }
 
+    /// <summary>The best place to move to, and the best of the other places for what stands there already.</summary>
+    private sealed class Moved
+    {
+        private readonly double[] _best = Nothing(), _second = Nothing();
+        private readonly int[] _place = new int[Points];
+
+        internal void Clear()
+        {
+            Array.Fill(_best, double.NegativeInfinity);
+            Array.Fill(_second, double.NegativeInfinity);
+        }
+
+        internal void Offer(int place, double[] there, double cost)
+        {
+            for (int i = 0; i < Points; i++)
+            {
+                double value = there[i] - cost;
+                if (value > _best[i])
+                {
+                    if (_place[i] != place) _second[i] = _best[i];
+                    (_best[i], _place[i]) = (value, place);
+                }
+                else if (value > _second[i] && _place[i] != place)
+                {
+                    _second[i] = value;
+                }
+            }
+        }
+
+        internal double From(int place, int point) => _place[point] == place ? _second[point] : _best[point];
+    }
+
     /// <summary>The best place to move to at a week's start, the move paid; false where there is none.</summary>
-    private bool BestMove(InstanceRow r, int t, Prices prices, double[]?[] inWeek, double[]?[] after, PricedExit[] exits, double[,] most, double[,] stayed, double[] sound, double gap, double[] moved)
+    private bool BestMove(InstanceRow r, int t, Prices prices, double[]?[] inWeek, double[]?[] after, PricedExit[] exits, double[,] most, double[,] stayed, double[] sound, double gap, Moved moved)
     {
         double left = 0;
         for (int s = 0; s < _spots.Length; s++) left = Math.Max(left, stayed[t, s]);
-        Array.Fill(moved, double.NegativeInfinity);
+        moved.Clear();
         if (left <= 0) return false;
         bool any = false;
         for (int s = 0; s < _spots.Length; s++)
@@ -129,8 +170,7 @@ public sealed class PathTable
             double[]? there = _spots[s].WaitsAWeek ? InWeek(r, t, s, exits, prices, most[t, s], after[s], sound, gap, mayLeave: false) : inWeek[s];
             if (there is null) continue;
             any = true;
-            double cost = r.BinsPerMass * _instance.Places[_spots[s].Place].MoveInCost / left;
-            for (int i = 0; i < Points; i++) moved[i] = Math.Max(moved[i], there[i] - cost);
+            moved.Offer(_spots[s].Place, there, r.BinsPerMass * _instance.Places[_spots[s].Place].MoveInCost / left);
         }
         return any;
     }
@@ -166,14 +206,14 @@ public sealed class PathTable
         double bound = double.NegativeInfinity;
         int home = -1;
         bool already = _instance.Places[r.Place].SealedWeek is { } w && r.Start > w;
-        double[] moved = new double[Points];
+        var moved = new Moved();
         bool moves = r.FirstMove <= r.Start && BestMove(r, r.Start, prices, inWeek[r.Start], atStart[r.Start + 1], exits[r.Start], most, stayed, sound, gap, moved);
         for (int s = 0; s < _spots.Length; s++)
         {
             if (_spots[s].Place != r.Place || inWeek[r.Start][s] is not { } v) continue;
             bool waiting = _spots[s].WaitsAWeek && !already;
             double here = waiting ? InWeek(r, r.Start, s, exits[r.Start], prices, 1, atStart[r.Start + 1][s], sound, gap, mayLeave: false)[0] : v[0];
-            if (moves && !waiting && _spots[s].Leave[r.Start]) here = Math.Max(here, moved[0] - r.BinsPerMass * prices.Out[s, r.Start]);
+            if (moves && !waiting && _spots[s].Leave[r.Start]) here = Math.Max(here, moved.From(r.Place, 0) - r.BinsPerMass * prices.Out[s, r.Start]);
             if (here > bound) (bound, home) = (here, s);
         }
         return (bound, home < 0 ? null : PathTrace.Follow(_instance, _spots, _keep, _life, row, home, _spots[home].WaitsAWeek && !already, exits, prices, inWeek, Step));

@@ -16,15 +16,16 @@ internal static class UpperBound
         for (int q = 0; q < instance.Products.Length; q++)
         {
             InstanceProduct p = instance.Products[q];
+            bool keepsOn = instance.KeepsOn(q);
             for (int t = instance.AsOf; t < weeks; t++)
             {
                 // Without anything to make it from in time, a product is not to be had: infinitely dear, so that no fill counts on it.
                 double cheapest = double.PositiveInfinity;
-                int first = Math.Max(instance.AsOf, p.Shelf >= weeks ? t : t - p.Shelf);
+                int first = Math.Max(instance.AsOf, keepsOn ? t : t - p.Shelf);
                 for (int o = p.Organic && instance.OrganicApart ? 1 : 0; o < instance.SupplyKinds; o++)
                     for (int made = first; made <= t; made++)
                         cheapest = Math.Min(cheapest, prices.Supply[p.Sort, o, made] + p.UnitCost);
-                if (p.Shelf >= weeks && t > instance.AsOf) cheapest = Math.Min(cheapest, prices.Available[q, t - 1]);
+                if (keepsOn && t > instance.AsOf) cheapest = Math.Min(cheapest, prices.Available[q, t - 1]);
                 bool stocked = instance.Stock.Any(s => s.Product == q && s.First <= t && t <= s.Last);
                 prices.Available[q, t] = stocked ? Math.Min(cheapest, prices.Available[q, t]) : Math.Min(cheapest, Math.Max(prices.Available[q, t], 0));
             }

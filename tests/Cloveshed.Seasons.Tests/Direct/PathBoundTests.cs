@@ -1,0 +1,71 @@
+using Cloveshed.Core.Planning;
+using Cloveshed.Core.Seasons;
+using Cloveshed.Seasons.Tests.Odd;
+using CsCheck;
+
+namespace Cloveshed.Seasons.Tests.Direct;
+
+/// <summary>The best path of a row at any prices: by search, by table, and by trying all.</summary>
+public sealed class PathBoundTests
+{
+    private sealed record Drawn(PlanningInstance Instance, RoomChoice Rooms, Spot[] Spots, Prices Prices, PricedExit[][][] Exits);
+
+    private static Drawn Draw(ulong seed, bool held)
+    {
+        PlanningInstance instance = SmallSeasons.Instance(SmallSeasons.Draw(seed, 6, 6, Enum.GetValues<PlaceMix>()));
+        Pcg pcg = new(seed, 14);
+        RoomChoice rooms = held ? SmallSeasons.Rooms(instance, pcg) : RoomChoice.Free(instance);
+        Spot[] spots = Spots.Of(instance, rooms);
+        Prices prices = DrawnPrices.AtLarge(instance, spots, pcg);
+        RunCharges charges = RunCharges.ForBound(instance);
+        return new Drawn(instance, rooms, spots, prices,
+            [.. instance.Lots.Select((_, l) => Enumerable.Range(0, instance.Weeks).Select(t => Exits.Of(instance, charges, prices, l, t)).ToArray())]);
+    }
+
+    [Fact]
+    public void The_search_finds_the_best_of_every_sequence_of_places() =>
+        Gen.ULong.Sample(seed =>
+        {
+            Drawn at = Draw(seed, held: true);
+            PlanningInstance instance = at.Instance;
+            RoomPlan[][] plans = [.. instance.Places.Select((_, p) => new[] { RoomPlan.Held(instance, at.Rooms, p) })];
+            var search = new PathSearch(instance, at.Spots);
+            for (int row = 0; row < instance.Rows.Length; row++)
+            {
+                InstanceRow r = instance.Rows[row];
+                double best = Way.Of(instance, plans, row, null).Max(way => Worth(at, r, way));
+                RowSearch found = search.Best(row, at.Exits[r.Lot], at.Prices, SearchDepth.Exact, 1, double.NegativeInfinity);
+                Assert.Equal(best, found.Bound, 1e-9 * (1 + Math.Abs(best)));
+                Assert.Equal(best, found.Paths[0].Value, 1e-9 * (1 + Math.Abs(best)));
+            }
+        }, iter: 150);
+
+    /// <summary>Within half a percent of what the row is worth or of a typical price, whichever is more.</summary>
+    [Fact]
+    public void The_table_is_never_below_the_search_and_hardly_above_it() =>
+        Gen.Select(Gen.ULong, Gen.Bool).Sample((seed, held) =>
+        {
+            Drawn at = Draw(seed, held);
+            var search = new PathSearch(at.Instance, at.Spots);
+            var table = new PathTable(at.Instance, at.Spots);
+            for (int row = 0; row < at.Instance.Rows.Length; row++)
+            {
+                InstanceRow r = at.Instance.Rows[row];
+                double exact = search.Best(row, at.Exits[r.Lot], at.Prices, SearchDepth.Exact, 0, 0).Bound;
+                (double bound, PricedPath? path) = table.Best(row, at.Exits[r.Lot], at.Prices);
+                Assert.InRange(bound, exact - 1e-9 * (1 + Math.Abs(exact)), exact + 0.005 * (1 + Math.Abs(exact)));
+                if (path is { } real) Assert.True(real.Value <= exact + 1e-9 * (1 + Math.Abs(exact)), $"the table's path is worth {real.Value}, the best {exact}");
+            }
+        }, iter: 300);
+
+    /// <summary>What a way and the best way out of it are worth at the prices, exits tried one by one.</summary>
+    private static double Worth(Drawn at, InstanceRow r, Way way)
+    {
+        PlanningInstance instance = at.Instance;
+        double money = -way.MoveCost, sound = way.Sound(instance);
+        for (int t = r.Start; t < way.Week; t++) money -= r.BinsPerMass * at.Prices.Stand[way.Stood[t - r.Start], t];
+        if (way.Week == instance.Weeks) return money + instance.EndPrice * way.Mass * sound * (r.Fresh + r.Crack);
+        if (!way.MayLeave) return double.NegativeInfinity;
+        return money + way.Mass * WaysOut.Best(instance, at.Prices, r.Lot, way.Week, r.Fresh * sound, r.Crack * sound);
+    }
+}
