@@ -61,6 +61,10 @@ internal sealed class AnswerBuilding
 
     internal bool BreaksALeastRun() => LeastRuns.Broken(_instance, Paths, Runs).Count > 0;
 
+    /// <summary>Scaled money that the plan pays for pins that it misses; not in its value.</summary>
+    internal double Missed() => RunWishes.MissedPin * _instance.Pins.Sum(p =>
+        Math.Max(0, p.Mass - Runs.Where(r => r.Path is not null && r.Lot == p.Lot && r.Line == p.Line && r.Week == p.Week).Sum(r => r.MassIn)));
+
     internal double ValueOf(Season season) => Valuation.Of(season, Rows(_ => "", [], [])).Value;
 
     internal double Unscaled(double mass) => mass * _instance.MassScale;

@@ -31,6 +31,7 @@ public static class Exits
             if (double.IsPositiveInfinity(hours)) continue;
             InstanceLine line = instance.Lines[i];
             double perMass = -hours * prices.Hour[i, week];
+            if (instance.Pins.Count > 0 && instance.PinOf(lotIndex, i, week) is var pin and >= 0) perMass += prices.Pin[pin];
             switch (line.Mode)
             {
                 case LineMode.Fresh:

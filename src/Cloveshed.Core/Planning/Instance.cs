@@ -80,6 +80,8 @@ public sealed record InstanceAsIs(double Price, double Limit, AsIsPrice Row);
 /// <summary>The whole problem, ready to be planned.</summary>
 public sealed class PlanningInstance
 {
+    private IReadOnlyList<InstancePin>? _pins;
+
     public required Season Season { get; init; }
     public required int Weeks { get; init; }
     public required int AsOf { get; init; }
@@ -110,6 +112,20 @@ public sealed class PlanningInstance
     /// <summary>Scaled money per scaled mass of sound garlic standing after the last week.</summary>
     public required double EndPrice { get; init; }
     public required Func<double, double> SoundShare { get; init; }
+
+    /// <summary>What a person has decided about single runs.</summary>
+    public RunWishes Wishes { get; init; } = RunWishes.None;
+
+    /// <summary>Pinned runs, each once; Pin indices are positions here.</summary>
+    public IReadOnlyList<InstancePin> Pins => _pins ??= Wishes.Pins(this);
+
+    /// <summary>The pin of a run, or -1.</summary>
+    public int PinOf(int lot, int line, int week)
+    {
+        for (int p = 0; p < Pins.Count; p++)
+            if (Pins[p].Lot == lot && Pins[p].Line == line && Pins[p].Week == week) return p;
+        return -1;
+    }
 
     /// <summary>Whether organic supply is kept apart: there are organic lots and organic products.</summary>
     public required bool OrganicApart { get; init; }

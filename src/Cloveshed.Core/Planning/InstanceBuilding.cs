@@ -14,7 +14,7 @@ public sealed record Beliefs(LotDefaults Lots, KeepingParameters Keeping, Climat
 /// <summary>Season and beliefs in, planning instance out. Pure.</summary>
 public static class InstanceBuilding
 {
-    public static PlanningInstance Build(Season season, LotsKnown known, Beliefs beliefs)
+    public static PlanningInstance Build(Season season, LotsKnown known, Beliefs beliefs, RunWishes? wishes = null)
     {
         SeasonSettings s = season.Settings;
         int weeks = s.Weeks;
@@ -70,7 +70,7 @@ public static class InstanceBuilding
             KeptFresh = Kept(season, LineMode.Fresh), KeptCrack = Kept(season, LineMode.Crack), KeptSeed = Kept(season, LineMode.Seed),
             EndPrice = (double)s.EndPrice * perMass,
             SoundShare = life => KeepingLaw.SoundShare(beliefs.Keeping, life),
-            OrganicApart = organicApart,
+            OrganicApart = organicApart, Wishes = wishes ?? RunWishes.None,
             ValueOfNothing = -orders.Lines.Sum(l => l.Short * l.Mass) - needs.Sum(n => n.ShortCost * n.Mass),
         };
     }

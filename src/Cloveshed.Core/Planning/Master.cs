@@ -148,6 +148,7 @@ internal sealed class Master : IDisposable
         for (int n = 0; n < Instance.SeedNeeds.Length; n++) prices.Seed[n] = At(Rows.Seed[n]);
         for (int a = 0; a < Instance.AsIs.Length; a++)
             for (int t = 0; t < Instance.Weeks; t++) prices.AsIs[a, t] = At(Rows.AsIs[a, t]);
+        for (int p = 0; p < Instance.Pins.Count; p++) prices.Pin[p] = dual[Rows.Pin[p]];
         for (int s = 0; s < SpotsHere.Length; s++)
         {
             for (int t = Instance.AsOf; t < Instance.Weeks; t++)

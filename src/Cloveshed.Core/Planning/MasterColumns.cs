@@ -3,14 +3,14 @@ namespace Cloveshed.Core.Planning;
 /// <summary>What a column of the master decides.</summary>
 internal enum ColumnKind
 {
-    Path, Pack, Carry, FromStock, Fill, Whole, Market, Hours, Overtime, Standing, Opening, Outflow, Choice,
+    Path, Pack, Carry, FromStock, Fill, Whole, Market, Hours, Overtime, Standing, Opening, Outflow, PinMissed, SeedOver, Choice,
 }
 
 /// <summary>
 /// What a master column stands for. Meaning of A to D by kind: Pack product, supply kind, week made, week shipped; Carry product,
 /// -, week; FromStock stock, -, -, week; Fill order line, product, -, week; Whole order, -, -, week; Market index;
 /// Hours/Overtime line, -, week; Standing spot, -, week; Opening spot, -, week; Outflow spot, -, opening week, week out;
-/// Choice: a yes or no, or a number of units, of the polish.
+/// PinMissed pin: mass of a pinned run that is not made; SeedOver need: cloves beyond it, which only a pin asks for; Choice: a yes or no, or a number of units, of the polish.
 /// </summary>
 internal readonly record struct MasterColumn(ColumnKind Kind, int A, int B, int C, int D, PathColumn? Path, int[]? Products);
 
@@ -49,6 +49,16 @@ internal sealed class MasterColumnWriter(PlanningInstance instance, Spot[] spots
                 if (line.Overtime[t] > 0) Time(batch, columns, ColumnKind.Overtime, i, t, line.OvertimeCost, line.Overtime[t]);
             }
         for (int s = 0; s < spots.Length; s++) Standing(batch, columns, s);
+        for (int p = 0; p < instance.Pins.Count; p++)
+        {
+            Open(batch, columns, -RunWishes.MissedPin, instance.Pins[p].Mass, new MasterColumn(ColumnKind.PinMissed, p, -1, -1, instance.Pins[p].Week, null, null));
+            batch.Entry(rows.Pin[p], -1);
+        }
+        for (int n = 0; instance.Pins.Count > 0 && n < instance.SeedNeeds.Length; n++)
+        {
+            Open(batch, columns, -instance.SeedNeeds[n].ShortCost, Infinite, new MasterColumn(ColumnKind.SeedOver, n, -1, -1, instance.SeedNeeds[n].ByWeek, null, null));
+            batch.Entry(rows.Seed[n], -1);
+        }
     }
 
     private void Packing(ColumnBatch batch, List<MasterColumn> columns, int product)
@@ -165,6 +175,7 @@ internal sealed class MasterColumnWriter(PlanningInstance instance, Spot[] spots
             if (spots[stay.Spot].Kind == SpotKind.FreeSealed) Add(rows.Out[stay.Spot, until], r.BinsPerMass);
         }
         double gain = -cost;
+        if (path.Exit.Line >= 0 && instance.PinOf(r.Lot, path.Exit.Line, path.Exit.Week) is var pin and >= 0) Add(rows.Pin[pin], -w);
         if (path.Exit.Line >= 0 && rows.LeastRun.TryGetValue((r.Lot, path.Exit.Line, path.Exit.Week), out int least)) Add(least, -w);
         if (path.Exit.Line >= 0 && rows.OpenRun.TryGetValue((r.Lot, path.Exit.Line, path.Exit.Week), out int open)) Add(open, w);
         if (path.Exit.SortedLine >= 0 && rows.OpenRun.TryGetValue((-1, path.Exit.SortedLine, path.Exit.SortedWeek), out int openSorted))

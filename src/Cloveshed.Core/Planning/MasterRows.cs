@@ -28,6 +28,9 @@ internal sealed class MasterRows
     internal int[,] Shared { get; }
     internal int[,] Blocked { get; }
 
+    /// <summary>Rows that hold a pinned run at its least mass-in, by pin.</summary>
+    internal int[] Pin { get; }
+
     /// <summary>Rows that hold a decided run at its least mass-in, by lot, line and week.</summary>
     internal Dictionary<(int Lot, int Line, int Week), int> LeastRun { get; } = [];
 
@@ -68,6 +71,7 @@ internal sealed class MasterRows
         foreach (((int, int, int) run, double least) in decided?.LeastMass ?? []) LeastRun[run] = AtMost(-least);
         foreach (var run in decided?.Open ?? []) OpenRun[run] = AtMost(0);
         foreach ((int row, int week) in decided?.Finishes ?? []) Finished[(row, week)] = AtMost(instance.Rows[row].Mass);
+        Pin = [.. instance.Pins.Select(p => AtMost(-p.Mass))];
         Stand = Grid(spots.Length, weeks);
         for (int s = 0; s < spots.Length; s++)
             for (int t = asOf; t < weeks; t++) Stand[s, t] = Equal(0);

@@ -19,6 +19,7 @@ public sealed class Prices
         AsIs = new double[instance.AsIs.Length, weeks];
         Shared = new double[spots.Length, weeks];
         Blocked = new double[spots.Length, weeks];
+        Pin = new double[instance.Pins.Count];
     }
 
     /// <summary>[sort, supply kind, week]: mass of a size class or clove grade packed in that week.</summary>
@@ -45,6 +46,9 @@ public sealed class Prices
     /// <summary>[free cold spot, week]: one bin of cold use that an opening at or before the week rules out.</summary>
     public double[,] Blocked { get; }
 
+    /// <summary>[pin]: one more mass of a pinned run: what it costs to keep to it.</summary>
+    public double[] Pin { get; }
+
     /// <summary>These prices moved toward others: weight 1 gives these, 0 the others.</summary>
     public Prices Toward(Prices other, double weight, PlanningInstance instance, Spot[] spots)
     {
@@ -59,6 +63,7 @@ public sealed class Prices
         Mix(AsIs, other.AsIs, mixed.AsIs, weight);
         Mix(Shared, other.Shared, mixed.Shared, weight);
         Mix(Blocked, other.Blocked, mixed.Blocked, weight);
+        Mix(Pin, other.Pin, mixed.Pin, weight);
         return mixed;
     }
 

@@ -21,6 +21,7 @@ public sealed class RunCharges
     {
         double[,,] hours = new double[instance.Lots.Length, instance.Lines.Length, instance.Weeks];
         double[,] sorted = new double[instance.Lines.Length, instance.Weeks];
+        HashSet<(int, int, int)> barred = instance.Wishes.Bars(instance);
         for (int i = 0; i < instance.Lines.Length; i++)
         {
             InstanceLine line = instance.Lines[i];
@@ -32,7 +33,7 @@ public sealed class RunCharges
                 {
                     InstanceLot lot = instance.Lots[l];
                     double run = Math.Min(lot.Mass, most);
-                    hours[l, i, t] = !lot.Hold && t >= lot.ReadyWeek && t >= instance.AsOf && run > 0
+                    hours[l, i, t] = !lot.Hold && t >= lot.ReadyWeek && t >= instance.AsOf && run > 0 && !barred.Contains((l, i, t))
                         ? 1 / line.Rate + line.SetUp / run : double.PositiveInfinity;
                 }
             }

@@ -11,10 +11,11 @@ public sealed record PlanProgress(string Stage, double Seconds, double? Value, d
 /// <summary>How a plan is to be made. Elapsed is the caller's clock in seconds; RoundsAtMost stops repeatably, for tests.</summary>
 /// <param name="Gap">Stop when the gap to the bound over all room weeks is at most this share.</param>
 /// <param name="Rooms">Room weeks to hold; null: find them.</param>
+/// <param name="Wishes">Runs that a person has pinned or barred; the bound is then of the season with them.</param>
 public sealed record PlanRequest(
     Season Season, Beliefs Beliefs, double Seconds, double Gap, int Seed, int Threads, SearchDepth Depth, Func<double> Elapsed,
     string Version, string InputDigest, IReadOnlyList<string> Warnings, int RoundsAtMost = 400, int RoomTrialsAtMost = 1000, int PolishNodesAtMost = 2000, RoomChoice? Rooms = null,
-    Action<PlanProgress>? Progress = null, CancellationToken Cancel = default);
+    RunWishes? Wishes = null, Action<PlanProgress>? Progress = null, CancellationToken Cancel = default);
 
 /// <summary>
 /// Plans a season: a bound over all room weeks from the free master, good room weeks, the best paths with those weeks held, runs
@@ -26,7 +27,7 @@ public sealed class SeasonPlanner(ILinearSolver solver)
     {
         Season season = request.Season;
         LotsKnown known = LotKnowing.Know(season, request.Beliefs.Lots);
-        PlanningInstance instance = InstanceBuilding.Build(season, known, request.Beliefs);
+        PlanningInstance instance = InstanceBuilding.Build(season, known, request.Beliefs, request.Wishes);
         double started = request.Elapsed();
         double Elapsed() => request.Elapsed() - started;
         double total = request.Seconds;
@@ -57,9 +58,10 @@ public sealed class SeasonPlanner(ILinearSolver solver)
         AnswerBuilding rounded = WholeUnits.Settle(decided, season);
         double left = Math.Max(2, total - Elapsed());
         using Master? polished = request.PolishNodesAtMost == 0 || request.Cancel.IsCancellationRequested ? null : new Polish(instance, solver).Run(best.Choice, [Findings.Of(held), Findings.Of(decided)], Math.Min(60, left), request.PolishNodesAtMost, request.Seed);
-        if (polished is not null && new AnswerBuilding(polished) is var exact && exact.ValueOf(season) > rounded.ValueOf(season) && !exact.BreaksALeastRun())
+        if (polished is not null && new AnswerBuilding(polished) is var exact && Settled(exact) > Settled(rounded) && !exact.BreaksALeastRun())
             return Answer(request, instance, known, exact, polished, held, final, bound, Elapsed());
         return Answer(request, instance, known, rounded, decided, held, final, bound, Elapsed());
+        double Settled(AnswerBuilding plan) => plan.ValueOf(season) - plan.Missed() * instance.MoneyScale;
     }
 
     /// <summary>A bound under the value by no more than the solver's tolerance is the value; by more it is a fault, and stays to be seen.</summary>
@@ -71,8 +73,10 @@ public sealed class SeasonPlanner(ILinearSolver solver)
         List<FillRow> fills = building.FillRows();
         PlanAnswer rows = building.Rows(reasons.Of, Shorts.Of(instance, fills, final.Prices), Worths.Of(instance, held, final.Prices));
         PlanValue value = Valuation.Of(request.Season, rows);
-        double boundMoney = AtLeast(bound * instance.MoneyScale, value.Value);
-        double givenMoney = AtLeast(Math.Min(final.Bound, bound) * instance.MoneyScale, value.Value);
+        // The bounds count missed pins; the value does not. With what this plan misses added they hold for every plan that misses no more.
+        double missed = building.Missed();
+        double boundMoney = AtLeast((bound + missed) * instance.MoneyScale, value.Value);
+        double givenMoney = AtLeast((Math.Min(final.Bound, bound) + missed) * instance.MoneyScale, value.Value);
         double gap = (boundMoney - value.Value) / Math.Max(1, Math.Abs(value.Value));
         var ordered = request.Season.Orders.GroupBy(o => o.Product).ToDictionary(g => g.Key, g => g.Sum(o => (double)o.Units));
         var filled = rows.Fills.GroupBy(f => request.Season.Orders.First(o => o.Order == f.Order && o.Number == f.Line).Product).ToDictionary(g => g.Key, g => g.Sum(f => (double)f.Units));

@@ -40,7 +40,7 @@ internal static class Sensitivity
         }
         double before = Worth(instance);
         double Change(Beliefs changed, bool lots) =>
-            Worth(InstanceBuilding.Build(season, lots ? LotKnowing.Know(season, changed.Lots) : known, changed)) - before;
+            Worth(InstanceBuilding.Build(season, lots ? LotKnowing.Know(season, changed.Lots) : known, changed, instance.Wishes)) - before;
 
         var used = new List<DefaultUsed>();
         foreach (DefaultTaken d in known.Defaults.Concat(PlaceClimate.DefaultsTaken(season, beliefs.Climate)).Concat(LotTraits.DefaultsTaken(season)))

@@ -11,8 +11,10 @@ internal static class UpperBound
     internal static void Repair(PlanningInstance instance, Prices prices)
     {
         int weeks = instance.Weeks;
-        foreach (Array a in new Array[] { prices.Supply, prices.Available, prices.Hour, prices.People, prices.Stand, prices.Out, prices.Seed, prices.AsIs, prices.Shared, prices.Blocked })
+        foreach (Array a in new Array[] { prices.Supply, prices.Available, prices.Hour, prices.People, prices.Stand, prices.Out, prices.Seed, prices.AsIs, prices.Shared, prices.Blocked, prices.Pin })
             AtLeastZero(a);
+        // Cloves beyond a need, which only pins ask for, may be had without limit: they must not be worth more than they cost.
+        for (int n = 0; instance.Pins.Count > 0 && n < instance.SeedNeeds.Length; n++) prices.Seed[n] = Math.Min(prices.Seed[n], instance.SeedNeeds[n].ShortCost);
         for (int q = 0; q < instance.Products.Length; q++)
         {
             InstanceProduct p = instance.Products[q];
@@ -64,6 +66,8 @@ internal static class UpperBound
                 bound += line.Overtime[t] * Math.Max(0, prices.Hour[i, t] - line.OvertimeCost - people);
             }
         }
+        for (int p = 0; p < instance.Pins.Count; p++)
+            bound += instance.Pins[p].Mass * (Math.Max(0, prices.Pin[p] - RunWishes.MissedPin) - prices.Pin[p]);
         for (int s = 0; s < spots.Length; s++) bound += OfSpot(instance, spots, prices, s);
         return bound;
     }

@@ -48,8 +48,22 @@ internal sealed partial class DirectModel
         for (int l = 0; l < _instance.Lots.Length; l++)
             for (int i = 0; i < _instance.Lines.Length; i++)
                 for (int t = Math.Max(_instance.AsOf, _instance.Lots[l].ReadyWeek); t < _instance.Weeks; t++)
-                    if (!_instance.Lots[l].Hold && _most[i, t] > 0) Run(l, i, t);
+                    if (!_instance.Lots[l].Hold && _most[i, t] > 0 && !Barred(l, i, t)) Run(l, i, t);
+        // A pin is kept by what runs, and what of it is missed is paid for.
+        foreach (PinnedRun pin in _instance.Wishes.Pinned)
+        {
+            int lot = Array.FindIndex(_instance.Lots, x => x.Id == pin.Lot), line = Array.FindIndex(_instance.Lines, x => x.Id == pin.Line);
+            if (lot < 0) continue; // it is dug after the season
+            double mass = Math.Min(_instance.Lots[lot].Mass, pin.Mass!.Value / _instance.MassScale);
+            int row = _pins[(lot, line, pin.Week)] = _program.AtMost(-mass);
+            _program.Column(-RunWishes.MissedPin, mass, false, (row, -1));
+        }
     }
+
+    private readonly Dictionary<(int Lot, int Line, int Week), int> _pins = [];
+
+    private bool Barred(int lot, int line, int week) =>
+        _instance.Wishes.Barred.Contains(new BarredRun(_instance.Lots[lot].Id, _instance.Lines[line].Id, week));
 
     private void Run(int lot, int i, int week)
     {

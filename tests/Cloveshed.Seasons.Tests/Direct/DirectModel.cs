@@ -82,6 +82,7 @@ internal sealed partial class DirectModel
             {
                 if (RunRowOf(r.Lot, i, way.Week) is not { } run) continue;
                 List<(int, double)> mass = [(run.Mass, way.Mass), (_hours[i, way.Week], way.Mass / _instance.Lines[i].Rate)];
+                if (_pins.TryGetValue((r.Lot, i, way.Week), out int pin)) mass.Add((pin, -way.Mass));
                 if (run.Least >= 0) mass.Add((run.Least, -way.Mass));
                 if (run.Taken.TryGetValue(row, out int taken)) mass.Add((taken, -1));
                 switch (_instance.Lines[i].Mode)

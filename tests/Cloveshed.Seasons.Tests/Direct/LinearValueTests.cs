@@ -26,9 +26,16 @@ public sealed class LinearValueTests
     public void Column_generation_comes_to_the_direct_value_of_every_feature(string name) =>
         Same(Feature.All.Single(f => f.Name == name).Season, 1);
 
-    private static void Same(Season season, ulong seed)
+    [Theory, MemberData(nameof(Seeds))]
+    public void Column_generation_comes_to_the_direct_value_with_runs_pinned_and_barred(int seed)
     {
-        PlanningInstance instance = SmallSeasons.Instance(season);
+        Season season = SmallSeasons.Draw((ulong)seed, 20, 6, Enum.GetValues<PlaceMix>());
+        if (season.Lines.Count > 0) Same(season, (ulong)seed, SmallSeasons.Wishes(season, new Pcg((ulong)seed, 13)));
+    }
+
+    private static void Same(Season season, ulong seed, RunWishes? wishes = null)
+    {
+        PlanningInstance instance = SmallSeasons.Instance(season, wishes);
         RoomChoice rooms = SmallSeasons.Rooms(instance, new Pcg(seed, 12));
         DirectResult direct = DirectModel.Solve(new DirectQuestion(instance, rooms, Mixed: false));
         Assert.Equal(LinearStatus.Optimal, direct.Status);

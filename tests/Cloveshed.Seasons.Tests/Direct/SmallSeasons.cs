@@ -1,3 +1,4 @@
+using Cloveshed.Core;
 using Cloveshed.Core.Lots;
 using Cloveshed.Core.Planning;
 using Cloveshed.Core.Seasons;
@@ -8,8 +9,19 @@ namespace Cloveshed.Seasons.Tests.Direct;
 /// <summary>Odd seasons so small that every sequence of places can be written down, and room weeks for them.</summary>
 internal static class SmallSeasons
 {
-    internal static PlanningInstance Instance(Season season) =>
-        InstanceBuilding.Build(season, LotKnowing.Know(season), Beliefs.Default);
+    internal static PlanningInstance Instance(Season season, RunWishes? wishes = null) =>
+        InstanceBuilding.Build(season, LotKnowing.Know(season), Beliefs.Default, wishes);
+
+    /// <summary>A few runs pinned and a few barred, of lots, lines and weeks that the season has, whether they can be made or not.</summary>
+    internal static RunWishes Wishes(Season season, Pcg pcg)
+    {
+        (LotId, LineId, int)[] runs = [.. season.Lots.Select(l => l.Lot).Distinct().SelectMany(l => season.Lines.SelectMany(i =>
+            Enumerable.Range(season.Settings.AsOfWeek, season.Settings.Weeks - season.Settings.AsOfWeek).Select(t => (l, i.Id, t))))];
+        (LotId, LineId, int)[] some = [.. pcg.Shuffled(runs).Take(8)];
+        return new RunWishes(
+            [.. some.Take(4).Select(r => new PinnedRun(r.Item1, r.Item2, r.Item3, season.Lots.Where(l => l.Lot == r.Item1).Sum(l => l.Net) * pcg.Between(0.05, 0.6)))],
+            [.. some.Skip(4).Select(r => new BarredRun(r.Item1, r.Item2, r.Item3))]);
+    }
 
     /// <summary>A season of up to so many lots with some oddities; few weeks where there are many places to be in.</summary>
     internal static Season Draw(ulong seed, int lotsAtMost, int weeksAtMost, PlaceMix[] mixes)
