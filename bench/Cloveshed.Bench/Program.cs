@@ -1,0 +1,14 @@
+using Cloveshed.Bench;
+
+// Benches are run by hand, on a quiet machine: dotnet run -c Release --project bench/Cloveshed.Bench -- backends [SEASON] [ROUNDS] [REPEATS]
+switch (args)
+{
+    case ["backends", ..]:
+        Backends.Run(args.ElementAtOrDefault(1) ?? "data/demo-season", Number(2, 10), Number(3, 3));
+        return 0;
+    default:
+        Console.Error.WriteLine("backends [SEASON] [ROUNDS] [REPEATS]   the planner's master program given to every solver at hand");
+        return 2;
+}
+
+int Number(int at, int otherwise) => args.Length > at ? int.Parse(args[at], System.Globalization.CultureInfo.InvariantCulture) : otherwise;
