@@ -53,6 +53,8 @@ public sealed class SeasonPlanner(ILinearSolver solver)
 
         using Master held = search.NewMaster(best.Choice, RunCharges.ForBound(instance), [best.Found]);
         GenerationResult final = ColumnGeneration.Run(held, limits with { Until = Math.Max(total * 0.8, Elapsed() + total * 0.08) }, double.NegativeInfinity, (_, v, b) => Report("given room weeks", v, bound), best.Center);
+        // The trial of these room weeks had a bound of its own.
+        final = final with { Bound = Math.Min(final.Bound, best.Bound) };
         using Master decided = new RunRounding(instance, solver, limits with { Until = Math.Max(total * 0.95, Elapsed() + total * 0.1) }).Round(held);
         Report("runs decided", decided.Value, bound);
         AnswerBuilding rounded = WholeUnits.Settle(decided, season);
