@@ -39,10 +39,14 @@ public static class AnswerReader
 
     /// <summary>Parses files by name; pure.</summary>
     public static AnswerReading Parse(
-        IReadOnlyDictionary<string, ReadOnlyMemory<byte>> files, Season season, TextLanguage language = TextLanguage.English)
+        IReadOnlyDictionary<string, ReadOnlyMemory<byte>> files, Season season, TextLanguage language = TextLanguage.English) =>
+        Parse(files, season.Settings, language);
+
+    /// <summary>Parses files by name, of a season of which the settings are at hand; pure.</summary>
+    public static AnswerReading Parse(
+        IReadOnlyDictionary<string, ReadOnlyMemory<byte>> files, SeasonSettings settings, TextLanguage language = TextLanguage.English)
     {
         FaultList faults = new(language);
-        SeasonSettings settings = season.Settings;
         SeasonFrame frame = new(settings.FirstWeek, settings.Weeks, settings.AsOf, settings);
         PlanSummary? summary = null;
         if (files.TryGetValue(SummaryFile.FileName, out ReadOnlyMemory<byte> bytes))

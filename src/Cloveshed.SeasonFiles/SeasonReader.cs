@@ -17,7 +17,10 @@ public static class SeasonReader
     public const int LargestFileMegabytes = 512;
 
     /// <summary>Reads a folder. Files that are not a season's are warned about and left alone.</summary>
-    public static SeasonReading Read(string folder, TextLanguage language = TextLanguage.English)
+    public static SeasonReading Read(string folder, TextLanguage language = TextLanguage.English) => Read(folder, out _, language);
+
+    /// <summary>Reads a folder, and gives the bytes that the answer is of: a file may change while it is read.</summary>
+    public static SeasonReading Read(string folder, out IReadOnlyDictionary<string, ReadOnlyMemory<byte>> read, TextLanguage language = TextLanguage.English)
     {
         FaultList faults = new(language);
         Dictionary<string, ReadOnlyMemory<byte>> files = [];
@@ -25,7 +28,16 @@ public static class SeasonReader
             faults.Add(FaultRule.FolderMissing, folder, null, null, null);
         else
             ReadFolder(folder, files, faults);
+        read = files;
         return Finish(files, faults);
+    }
+
+    /// <summary>season.json alone; null where it has a fault.</summary>
+    public static SeasonSettings? Settings(ReadOnlyMemory<byte> text)
+    {
+        SeasonDraft draft = new(new FaultList(TextLanguage.English));
+        SettingsFile.Read(text, draft);
+        return draft.Frame.Settings;
     }
 
     /// <summary>Parses files by name; names that are not a season's are warned about.</summary>

@@ -18,4 +18,9 @@ public static class SeasonWriter
     /// <summary>Into a folder, all files or none; files of other names in it stay.</summary>
     public static void Write(Season season, string folder) =>
         FolderSwap.Put(folder, [.. SeasonFileSet.Tables.Select(file => (file.Layout.Name, file.Write(season))), (SettingsFile.FileName, SettingsFile.Write(season))]);
+
+    /// <summary>Files that are at hand as bytes, into a folder, all files or none, season.json last; files of other names in it stay.</summary>
+    public static void Write(IReadOnlyDictionary<string, ReadOnlyMemory<byte>> files, string folder) =>
+        FolderSwap.Put(folder, [.. files.OrderBy(file => file.Key == SettingsFile.FileName).ThenBy(file => file.Key, StringComparer.Ordinal)
+            .Select(file => (file.Key, file.Value.ToArray()))]);
 }

@@ -27,15 +27,21 @@ internal sealed class CsvText
     {
         if (filled++ > 0)
             text.Append(',');
+        AppendCell(text, cell);
+        return this;
+    }
+
+    /// <summary>One cell, quoted where it must be.</summary>
+    public static void AppendCell(StringBuilder text, string? cell)
+    {
         if (string.IsNullOrEmpty(cell))
-            return this;
+            return;
         // Spaces at either end are part of a cell, but many programs drop them unless it is quoted.
         bool quoted = cell.AsSpan().IndexOfAny(",\"\r\n") >= 0 || char.IsWhiteSpace(cell[0]) || char.IsWhiteSpace(cell[^1]);
         if (quoted)
             text.Append('"').Append(cell.Replace("\"", "\"\"", StringComparison.Ordinal)).Append('"');
         else
             text.Append(cell);
-        return this;
     }
 
     public CsvText Number(double? cell) => Text(cell is { } number ? NumberText.Of(number) : null);

@@ -19,9 +19,11 @@ public class DependencyRules
         // Judges plans, so it shares nothing with what made them.
         ["Cloveshed.Check"] = ["MathNet.Numerics"],
         ["Cloveshed.Pictures"] = ["Cloveshed.Core"],
+        // The only one that knows a database.
+        ["Cloveshed.Ledger"] = ["Cloveshed.Core", "Cloveshed.SeasonFiles", "Microsoft.EntityFrameworkCore.Sqlite", "Microsoft.EntityFrameworkCore.Design"],
         ["Cloveshed.App"] =
         [
-            "Cloveshed.Core", "Cloveshed.SeasonFiles", "Cloveshed.Solver", "Cloveshed.Check", "Cloveshed.Pictures", "System.CommandLine",
+            "Cloveshed.Core", "Cloveshed.SeasonFiles", "Cloveshed.Solver", "Cloveshed.Check", "Cloveshed.Pictures", "Cloveshed.Ledger", "System.CommandLine",
         ],
     };
 

@@ -1,0 +1,122 @@
+using System.Globalization;
+using Cloveshed.Core.Seasons;
+using Cloveshed.Ledger.Facts;
+using Cloveshed.Ledger.Folds;
+using Cloveshed.SeasonFiles.Faults;
+using NodaTime;
+using NodaTime.Text;
+
+namespace Cloveshed.Ledger.Appending;
+
+/// <summary>Whether a fact agrees with what the shed is by all facts before it.</summary>
+/// <param name="HasDocument">Whether a document of that digest is stored or handed in with the batch.</param>
+/// <param name="HasFact">Whether a fact is in the ledger or before this one in the batch.</param>
+internal sealed record FactMatter(ShedFold Fold, TextLanguage Language, Func<string, bool> HasDocument, Func<Guid, bool> HasFact)
+{
+    private SeasonSettings? settings;
+
+    /// <summary>Null when it agrees.</summary>
+    public Refusal? Against(NewFact fact, StoredFact stored)
+    {
+        Refusal Refuse(string rule, params ReadOnlySpan<object?> words) => RefusalTexts.Of(fact.Id, rule, Language, words);
+        try
+        {
+            Body body = Body.Of(stored.Body);
+            if (FactKinds.OfRow(fact.Kind) is { } row)
+                return AgainstRow(fact, row, body);
+            if (fact.Corrects is { } corrected && fact.Kind != FactKinds.HoldLifted && !HasFact(corrected))
+                return Refuse(RefusalTexts.CorrectsUnknown, corrected);
+            switch (fact.Kind)
+            {
+                case FactKinds.SeasonOpened:
+                    _ = (body.Text("text"), body.Sha256("digest"), body.Text("name"), body.Columns().Count());
+                    return null;
+                case FactKinds.SeasonChanged:
+                    _ = body.Text("text");
+                    return Fold.Season.IsOpen ? null : Refuse(RefusalTexts.SeasonNone);
+                case FactKinds.RunPinned or FactKinds.RunBarred:
+                    return AgainstHold(fact, body);
+                case FactKinds.HoldLifted:
+                    return fact.Corrects is not { } lifted ? Refuse(RefusalTexts.CorrectsMissing, fact.Kind)
+                        : Fold.Hold(lifted) is null ? Refuse(RefusalTexts.HoldGone) : null;
+                case FactKinds.PlanAsked:
+                    _ = (body.Text("name"), body.Number("seconds"), body.Number("gap"), body.WholeOrNone("seed"), body.TextOrNone("language"));
+                    return Fold.Season.IsOpen ? AgainstBasis(fact, body) : Refuse(RefusalTexts.SeasonNone);
+                case FactKinds.PlanMade or FactKinds.PlanRefused or FactKinds.PlanStopped:
+                    return AgainstEnd(fact, body);
+                case FactKinds.PlanAdopted:
+                    return Fold.Plan(body.Id("plan")) is null ? Refuse(RefusalTexts.PlanUnknown, body.Text("plan")) : null;
+                default:
+                    _ = body.Text("text");
+                    return null;
+            }
+        }
+        catch (BodyFault fault)
+        {
+            return Refuse(RefusalTexts.BodyForm, fact.Kind, fault.Message);
+        }
+        catch (OverflowException)
+        {
+            return Refuse(RefusalTexts.BodyForm, fact.Kind, "a number is too large");
+        }
+    }
+
+    private Refusal? AgainstRow(NewFact fact, RowKind kind, Body body)
+    {
+        Refusal Refuse(string rule, params ReadOnlySpan<object?> words) => RefusalTexts.Of(fact.Id, rule, Language, words);
+        if (body.Text("file") != kind.Table.File)
+            return Refuse(RefusalTexts.BodyForm, fact.Kind, $"file should be {kind.Table.File}");
+        if (!Fold.Season.IsOpen)
+            return Refuse(RefusalTexts.SeasonNone);
+        if (kind.Step != RowStep.Dropped)
+            _ = body.Cells(kind.Table);
+        if (kind.Step == RowStep.Entered)
+            return null;
+        if (fact.Corrects is not { } corrects)
+            return Refuse(RefusalTexts.CorrectsMissing, fact.Kind);
+        int row = body.WholeOrNone("row") ?? throw new BodyFault("row", "a whole number");
+        if (Fold.Season.Find(kind.Table.File, row) is not { } now)
+            return Refuse(RefusalTexts.RowGone, kind.Table.File, row);
+        // Whoever changes a row must have seen what it says: else one of two changes would be lost without a word.
+        return now.Fact == corrects ? null : Refuse(RefusalTexts.RowMoved, kind.Table.File, row);
+    }
+
+    private Refusal? AgainstHold(NewFact fact, Body body)
+    {
+        Refusal Refuse(string rule, params ReadOnlySpan<object?> words) => RefusalTexts.Of(fact.Id, rule, Language, words);
+        if (Fold.Season.Finished() is not { } rows)
+            return Refuse(RefusalTexts.SeasonNone);
+        string lot = body.Text("lot"), line = body.Text("line");
+        LocalDate week = body.Date("week");
+        _ = body.Unit("unit");
+        if (!rows.Of("lots.csv").Any(row => row.Cells["lot"] == lot))
+            return Refuse(RefusalTexts.HoldUnknown, Language == TextLanguage.Spanish ? "el lote" : "lot", lot);
+        if (!rows.Of("lines.csv").Any(row => row.Cells["line"] == line))
+            return Refuse(RefusalTexts.HoldUnknown, Language == TextLanguage.Spanish ? "la línea" : "line", line);
+        settings ??= SeasonFiles.SeasonReader.Settings(System.Text.Encoding.UTF8.GetBytes(rows.Settings));
+        if (settings is null || week.DayOfWeek != IsoDayOfWeek.Monday || settings.WeekOf(week) is not (>= 0 and var index) || index >= settings.Weeks)
+            return Refuse(RefusalTexts.HoldWeek, LocalDatePattern.Iso.Format(week));
+        return body.NumberOrNone("mass") is < 0 and var mass ? Refuse(RefusalTexts.HoldMass, mass.ToString(CultureInfo.InvariantCulture)) : null;
+    }
+
+    private Refusal? AgainstBasis(NewFact fact, Body body)
+    {
+        long basis = body.Whole("basis");
+        return basis < 0 || basis > Fold.LastSeq ? RefusalTexts.Of(fact.Id, RefusalTexts.BasisAhead, Language, basis) : null;
+    }
+
+    private Refusal? AgainstEnd(NewFact fact, Body body)
+    {
+        Guid asked = body.Id("asked");
+        if (Fold.Job(asked) is null)
+            return RefusalTexts.Of(fact.Id, Fold.HasEnded(asked) ? RefusalTexts.JobEnded : RefusalTexts.JobUnknown, Language, asked);
+        if (fact.Kind == FactKinds.PlanMade)
+            _ = (body.Number("value"), body.NumberOrNone("bound"), body.NumberOrNone("gap"), body.Sha256("document"), body.TextOrNone("status"));
+        if (fact.Kind == FactKinds.PlanRefused)
+            _ = (body.TextOrNone("fault"), body.TextsOrNone("breaches").Count());
+        string? document = body.TextOrNone("document") is null ? null : body.Sha256("document");
+        if (document is not null && !HasDocument(document))
+            return RefusalTexts.Of(fact.Id, RefusalTexts.DocumentMissing, Language, document);
+        return fact.Kind == FactKinds.PlanMade ? AgainstBasis(fact, body) : null;
+    }
+}

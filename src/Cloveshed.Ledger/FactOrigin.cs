@@ -1,0 +1,102 @@
+using System.Globalization;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using Cloveshed.Core;
+using Cloveshed.Core.Seasons;
+using NodaTime;
+using NodaTime.Text;
+
+namespace Cloveshed.Ledger;
+
+/// <summary>Where facts come from: when, said by which role, at which device and place. It makes each kind of fact in its form.</summary>
+/// <param name="HappenedAt">When it happened, with the offset of the place.</param>
+/// <param name="By">A role or a kind of source, such as command or web; never a person's name.</param>
+public sealed record FactOrigin(DateTimeOffset HappenedAt, string By, string Device = "", string Place = "")
+{
+    /// <summary>Now, by a clock and its time zone.</summary>
+    public static FactOrigin Now(TimeProvider clock, string by, string device = "", string place = "") => new(clock.GetLocalNow(), by, device, place);
+
+    /// <param name="id">An id made earlier, so that what is sent twice is one fact; a new one otherwise.</param>
+    public NewFact Make(string kind, JsonObject body, Guid? corrects = null, Guid? id = null)
+    {
+        body["v"] = 1;
+        return new NewFact(id ?? NewId(), kind, HappenedAt, By, Device, Place, JsonSerializer.SerializeToElement(body), corrects);
+    }
+
+    /// <summary>A row more in one of the season's files.</summary>
+    public NewFact RowEntered(string file, IReadOnlyDictionary<string, string> cells, Guid? id = null) =>
+        Make(FactKinds.Entered(file), new JsonObject { ["file"] = file, ["cells"] = Cells(cells) }, null, id);
+
+    /// <summary>A row now reads so, whole; a column that is left out is empty.</summary>
+    /// <param name="was">The row as it was when it was looked at.</param>
+    public NewFact RowChanged(SeasonRow was, IReadOnlyDictionary<string, string> cells, Guid? id = null) =>
+        Make(FactKinds.Changed(was.File), new JsonObject { ["file"] = was.File, ["row"] = was.Row, ["cells"] = Cells(cells) }, was.Fact, id);
+
+    /// <summary>A row no longer counts.</summary>
+    public NewFact RowDropped(SeasonRow was, Guid? id = null) =>
+        Make(FactKinds.Dropped(was.File), new JsonObject { ["file"] = was.File, ["row"] = was.Row }, was.Fact, id);
+
+    /// <summary>season.json now reads so.</summary>
+    public NewFact SeasonChanged(string text, Guid? id = null) => Make(FactKinds.SeasonChanged, new JsonObject { ["text"] = text }, null, id);
+
+    /// <param name="mass">At least this much; null: at all.</param>
+    public NewFact RunPinned(LotId lot, LineId line, LocalDate week, double? mass, MassUnit unit, Guid? id = null)
+    {
+        JsonObject body = Hold(lot, line, week);
+        body["mass"] = mass;
+        body["unit"] = unit == MassUnit.Kilogram ? "kg" : "lb";
+        return Make(FactKinds.RunPinned, body, null, id);
+    }
+
+    /// <summary>The plan may not run the lot on the line in the week.</summary>
+    public NewFact RunBarred(LotId lot, LineId line, LocalDate week, Guid? id = null) => Make(FactKinds.RunBarred, Hold(lot, line, week), null, id);
+
+    /// <summary>A pin or bar is no longer in force.</summary>
+    public NewFact HoldLifted(RunHold hold, Guid? id = null) => Make(FactKinds.HoldLifted, [], hold.Fact, id);
+
+    /// <param name="basis">The number of the last fact that is planned from.</param>
+    /// <param name="language">en or es.</param>
+    public NewFact PlanAsked(string name, double seconds, double gap, int? seed, string language, long basis, Guid? id = null) =>
+        Make(FactKinds.PlanAsked, new JsonObject { ["name"] = name, ["seconds"] = seconds, ["gap"] = gap, ["seed"] = seed, ["language"] = language, ["basis"] = basis }, null, id);
+
+    /// <summary>A plan that held in the check.</summary>
+    /// <param name="document">SHA-256 of <see cref="PlanDocument.Pack"/>, handed in with the fact.</param>
+    /// <param name="bound">Not a number where none was reached.</param>
+    /// <param name="status">gap, time or cancelled.</param>
+    public NewFact PlanMade(Guid asked, string document, double value, double bound, double gap, string status, long basis, Guid? id = null) =>
+        Make(FactKinds.PlanMade, new JsonObject
+        {
+            ["asked"] = asked.ToString("D", CultureInfo.InvariantCulture), ["document"] = document, ["value"] = value, ["bound"] = Finite(bound),
+            ["gap"] = Finite(gap), ["status"] = status, ["basis"] = basis,
+        }, null, id);
+
+    /// <summary>A plan that did not hold in the check, or a planner that failed.</summary>
+    /// <param name="fault">Why the planner failed; null where the check refused.</param>
+    public NewFact PlanRefused(Guid asked, string? fault, IReadOnlyList<string> breaches, string? document = null, Guid? id = null) =>
+        Make(FactKinds.PlanRefused, new JsonObject
+        {
+            ["asked"] = asked.ToString("D", CultureInfo.InvariantCulture), ["fault"] = fault, ["breaches"] = new JsonArray([.. breaches.Select(breach => (JsonNode)breach)]),
+            ["document"] = document,
+        }, null, id);
+
+    /// <summary>A job was stopped before there was a plan.</summary>
+    public NewFact PlanStopped(Guid asked, Guid? id = null) =>
+        Make(FactKinds.PlanStopped, new JsonObject { ["asked"] = asked.ToString("D", CultureInfo.InvariantCulture) }, null, id);
+
+    /// <summary>The plan to work by from now on.</summary>
+    public NewFact PlanAdopted(PlanEntry plan, Guid? id = null) =>
+        Make(FactKinds.PlanAdopted, new JsonObject { ["plan"] = plan.Fact.ToString("D", CultureInfo.InvariantCulture) }, null, id);
+
+    /// <summary>Words for whoever reads the ledger.</summary>
+    public NewFact Note(string text, Guid? id = null) => Make(FactKinds.Note, new JsonObject { ["text"] = text }, null, id);
+
+    /// <summary>A UUID of version 7 by the time at which it happened.</summary>
+    internal Guid NewId() => Guid.CreateVersion7(HappenedAt);
+
+    private static JsonObject Hold(LotId lot, LineId line, LocalDate week) =>
+        new() { ["lot"] = lot.Text, ["line"] = line.Text, ["week"] = LocalDatePattern.Iso.Format(week) };
+
+    private static JsonObject Cells(IReadOnlyDictionary<string, string> cells) => [.. cells.Select(cell => KeyValuePair.Create(cell.Key, (JsonNode?)cell.Value))];
+
+    private static JsonNode? Finite(double number) => double.IsFinite(number) ? number : null;
+}

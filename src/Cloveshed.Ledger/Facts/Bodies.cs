@@ -1,0 +1,106 @@
+using System.Globalization;
+using System.Text.Json;
+using Cloveshed.Core;
+using Cloveshed.Core.Seasons;
+using Cloveshed.SeasonFiles;
+using NodaTime;
+using NodaTime.Text;
+
+namespace Cloveshed.Ledger.Facts;
+
+/// <summary>
+/// A fact's body being read. What is missing or of another form throws <see cref="BodyFault"/>: an append then says so, and in a
+/// stored fact it is damage.
+/// </summary>
+internal readonly struct Body(JsonElement element)
+{
+    public static Body Of(string text) => new(JsonElement.Parse(text));
+
+    public string Text(string key) => Optional(key, JsonValueKind.String) is { } value ? value.GetString()! : throw new BodyFault(key, "a text");
+
+    public string? TextOrNone(string key) => Optional(key, JsonValueKind.String)?.GetString();
+
+    public double Number(string key) => NumberOrNone(key) ?? throw new BodyFault(key, "a number");
+
+    public double? NumberOrNone(string key) => Optional(key, JsonValueKind.Number)?.GetDouble();
+
+    public long Whole(string key) => Optional(key, JsonValueKind.Number) is { } value && value.TryGetInt64(out long whole) ? whole : throw new BodyFault(key, "a whole number");
+
+    public int? WholeOrNone(string key) => Has(key) ? checked((int)Whole(key)) : null;
+
+    public Guid Id(string key) =>
+        Guid.TryParseExact(Text(key), "D", out Guid id) ? id : throw new BodyFault(key, "the id of a fact");
+
+    public LocalDate Date(string key) =>
+        LocalDatePattern.Iso.Parse(Text(key)) is { Success: true, Value: var date } ? date : throw new BodyFault(key, "a date such as 2026-10-05");
+
+    public MassUnit Unit(string key) => TextOrNone(key) switch
+    {
+        "lb" or null => MassUnit.Pound,
+        "kg" => MassUnit.Kilogram,
+        _ => throw new BodyFault(key, "lb or kg"),
+    };
+
+    public string Sha256(string key) => Text(key) is { Length: 64 } digest && digest.All(char.IsAsciiHexDigitLower)
+        ? digest : throw new BodyFault(key, "a SHA-256 in lower-case hexadecimal");
+
+    /// <summary>Cells by column; the columns must be the file's.</summary>
+    public RowCells Cells(SeasonTable table)
+    {
+        string?[] cells = new string?[table.Columns.Count];
+        foreach (JsonProperty cell in (Optional("cells", JsonValueKind.Object) ?? throw new BodyFault("cells", "an object of texts by column")).EnumerateObject())
+        {
+            int ordinal = table.OrdinalOf(cell.Name);
+            if (ordinal < 0 || cell.Value.ValueKind != JsonValueKind.String)
+                throw new BodyFault($"cells.{cell.Name}", $"a text in one of the columns {string.Join(", ", table.Columns)}");
+            cells[ordinal] = cell.Value.GetString();
+        }
+        return new RowCells(table, cells);
+    }
+
+    /// <summary>The columns of each file as season.opened lists them.</summary>
+    public IEnumerable<(SeasonTable Table, bool[] HasColumn)> Columns()
+    {
+        foreach (JsonProperty file in (Optional("columns", JsonValueKind.Object) ?? throw new BodyFault("columns", "an object of column lists by file")).EnumerateObject())
+        {
+            SeasonTable table = SeasonTable.Of(file.Name) ?? throw new BodyFault($"columns.{file.Name}", "a file of a season");
+            bool[] has = new bool[table.Columns.Count];
+            if (file.Value.ValueKind != JsonValueKind.Array)
+                throw new BodyFault($"columns.{file.Name}", "a list of columns");
+            foreach (JsonElement column in file.Value.EnumerateArray())
+            {
+                int ordinal = column.ValueKind == JsonValueKind.String ? table.OrdinalOf(column.GetString()!) : -1;
+                if (ordinal < 0)
+                    throw new BodyFault($"columns.{file.Name}", $"some of the columns {string.Join(", ", table.Columns)}");
+                has[ordinal] = true;
+            }
+            yield return (table, has);
+        }
+    }
+
+    /// <summary>A list of texts; none where the key is not there.</summary>
+    public IEnumerable<string> TextsOrNone(string key)
+    {
+        if (Optional(key, JsonValueKind.Array) is not { } list)
+            return [];
+        return list.EnumerateArray().All(item => item.ValueKind == JsonValueKind.String)
+            ? [.. list.EnumerateArray().Select(item => item.GetString()!)] : throw new BodyFault(key, "a list of texts");
+    }
+
+    private bool Has(string key) => element.TryGetProperty(key, out JsonElement value) && value.ValueKind != JsonValueKind.Null;
+
+    private JsonElement? Optional(string key, JsonValueKind kind)
+    {
+        if (!element.TryGetProperty(key, out JsonElement value) || value.ValueKind == JsonValueKind.Null)
+            return null;
+        return value.ValueKind == kind ? value : throw new BodyFault(key, kind == JsonValueKind.String ? "a text" : kind == JsonValueKind.Number ? "a number" : kind == JsonValueKind.Array ? "a list" : "an object");
+    }
+}
+
+/// <summary>A body is not of its kind's form: which key, and what it should hold.</summary>
+internal sealed class BodyFault(string key, string expected) : Exception($"{key} should be {expected}")
+{
+    public string Key => key;
+
+    public string Expected => expected;
+}

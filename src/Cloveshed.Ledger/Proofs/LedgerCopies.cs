@@ -1,0 +1,71 @@
+using System.Data.Common;
+using System.Globalization;
+using Cloveshed.Ledger.Store;
+
+namespace Cloveshed.Ledger.Proofs;
+
+/// <summary>
+/// Whole ledgers, copied: first under a name that nobody uses, there proved by a walk over all of it, and only then given its name
+/// by a rename. Nothing is ever written over.
+/// </summary>
+internal static class LedgerCopies
+{
+    public static BackupResult Backup(LedgerStore store, string file)
+    {
+        VerifyResult proved = Copy(store, file);
+        return new BackupResult(proved.Facts, proved.Head);
+    }
+
+    public static RestoreResult Restore(string file, LedgerAddress into)
+    {
+        SqliteStore backup = new(file);
+        backup.Find();
+        VerifyResult proved = Copy(backup, into.File);
+        return new RestoreResult(proved.Facts, proved.Head);
+    }
+
+    private static VerifyResult Copy(LedgerStore from, string file)
+    {
+        string target = Path.GetFullPath(file);
+        string folder = Path.GetDirectoryName(target) ?? throw new LedgerFault(LedgerFaultKind.NotAnAddress, file);
+        if (!Directory.Exists(folder))
+            throw new LedgerFault(LedgerFaultKind.FolderMissing, file);
+        RefuseExisting(file);
+        string waiting = Path.Combine(folder, $".{Path.GetFileName(target)}.{Path.GetRandomFileName()}");
+        SqliteStore copy = new(waiting);
+        try
+        {
+            from.CopyInto(waiting);
+            VerifyResult proved = copy.Do(() =>
+            {
+                using DbConnection connection = copy.Connect(writing: false);
+                return LedgerProof.Verify(copy, connection);
+            });
+            if (!proved.Ok)
+                throw new LedgerFault(LedgerFaultKind.Unproven, from.Name, Said(proved));
+            return copy.Do(() =>
+            {
+                RefuseExisting(file);
+                File.Move(waiting, target, overwrite: false);
+                return proved;
+            });
+        }
+        finally
+        {
+            File.Delete(waiting);
+        }
+    }
+
+    private static void RefuseExisting(string file)
+    {
+        if (File.Exists(file) || Directory.Exists(file))
+            throw new LedgerFault(LedgerFaultKind.Exists, file);
+    }
+
+    private static string Said(VerifyResult proved)
+    {
+        LedgerFlaw first = proved.Flaws[0];
+        string more = proved.Flaws.Count > 1 ? string.Create(CultureInfo.InvariantCulture, $" (and {proved.Flaws.Count - 1} more)") : "";
+        return $"{first.Rule} at {first.Where}{more}";
+    }
+}
