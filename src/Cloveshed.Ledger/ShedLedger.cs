@@ -101,6 +101,13 @@ public sealed class ShedLedger : IDisposable
         }
     }
 
+    /// <summary>A fact by its id; null where there is none.</summary>
+    public Fact? Find(Guid id) => Reading(reader =>
+    {
+        using FactLog.Finder finder = new(reader.Connection, null);
+        return finder.Find(id)?.Opened();
+    });
+
     /// <summary>The shed by all facts so far, those of other processes included.</summary>
     public ShedState Now()
     {

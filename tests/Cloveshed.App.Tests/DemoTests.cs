@@ -27,14 +27,6 @@ public sealed class DemoTests : IDisposable
         Assert.Single(Directory.GetFiles(trial.At("f", "season")));
     }
 
-    [Fact]
-    public void Without_no_serve_it_says_that_nothing_is_served_yet()
-    {
-        Directory.CreateDirectory(trial.At("f", "season"));
-        File.WriteAllText(trial.At("f", "season", "sizes.csv"), "mine");
-        Assert.StartsWith("The web application is not in this version yet", trial.Run("demo", "--folder", trial.At("f")).Error, StringComparison.Ordinal);
-    }
-
     /// <summary>With little time it is a poorer plan, but one that holds; what it says is what it wrote.</summary>
     [Fact]
     public void It_makes_the_season_and_plans_it()

@@ -23,7 +23,7 @@ public static class CommandTree
         RootCommand root = new(phrases[Phrase.ProgramDoes])
         {
             DemoCommand.Build(world, phrases), PlanCommand.Build(world, phrases), CheckPlanCommand.Build(world, phrases),
-            SeedNeedCommand.Build(world, phrases),
+            SeedNeedCommand.Build(world, phrases), ServeCommand.Build(world, phrases),
         };
         foreach (Option given in root.Options.ToArray())
         {

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Cloveshed.App.Words;
+using Cloveshed.Ledger;
 using Cloveshed.Pictures;
 
 namespace Cloveshed.App.CommandLine;
@@ -28,6 +29,11 @@ public static class Entry
             }
 
             return parsed.Invoke(new InvocationConfiguration { Output = world.Output, Error = world.Error, EnableDefaultExceptionHandler = false });
+        }
+        catch (LedgerFault fault)
+        {
+            world.Error.WriteLine(fault.Say(phrases.FileLanguage));
+            return Refused;
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {

@@ -47,6 +47,9 @@ internal static class Given
         return option;
     }
 
+    /// <summary>--db URL.</summary>
+    public static Option<string> Database(Phrasebook phrases) => FolderOption("--db", "URL", phrases[Phrase.ServeDb], phrases);
+
     /// <summary>--mass lb|kg.</summary>
     public static Option<MassUnit?> Mass(Phrasebook phrases) =>
         new("--mass")

@@ -31,7 +31,10 @@ public enum Phrase
     CheckDoes, CheckFolder, CheckOut, BreachLine, CheckHolds, CheckBrokenOnce, CheckBroken,
 
     // demo
-    DemoDoes, DemoNoServe, DemoPort, DemoFolder, DemoNotServed, DemoChanged,
+    DemoDoes, DemoNoServe, DemoPort, DemoFolder, DemoChanged, DemoKept, DemoPlanned, DemoNotTaken, DemoOtherSeason, DemoPlanName,
+
+    // serve
+    ServeDoes, ServeDb, ServeUrls, ServeNotAnAddress, ServeNotHere, ServePortInUse, ServeHere, ServeHowToStop, ServeStopping,
 
     // seed-need
     SeedDoes, SeedBed, SeedLines, SeedSpacing, SeedClove, SeedGermination, SeedLoss, SeedAcres, SeedRates, SeedTotal,

@@ -94,7 +94,7 @@ internal static class FactLog
         private readonly DbCommand command;
         private readonly DbParameter id;
 
-        public Finder(DbConnection connection, DbTransaction transaction)
+        public Finder(DbConnection connection, DbTransaction? transaction)
         {
             command = Command(connection, transaction, $"SELECT {Columns} FROM facts WHERE id = @id");
             id = Add(command, "@id", null);

@@ -21,9 +21,17 @@ public class DependencyRules
         ["Cloveshed.Pictures"] = ["Cloveshed.Core"],
         // The only one that knows a database.
         ["Cloveshed.Ledger"] = ["Cloveshed.Core", "Cloveshed.SeasonFiles", "Microsoft.EntityFrameworkCore.Sqlite", "Microsoft.EntityFrameworkCore.Design"],
+        // Pages over the ledger. The solver comes as an argument.
+        ["Cloveshed.Web"] =
+        [
+            "Cloveshed.Core", "Cloveshed.SeasonFiles", "Cloveshed.Check", "Cloveshed.Pictures", "Cloveshed.Ledger", "Microsoft.AspNetCore.App",
+            "Markdig", "Microsoft.AspNetCore.OpenApi", "OpenTelemetry.Exporter.OpenTelemetryProtocol", "OpenTelemetry.Extensions.Hosting",
+            "OpenTelemetry.Instrumentation.AspNetCore",
+        ],
         ["Cloveshed.App"] =
         [
-            "Cloveshed.Core", "Cloveshed.SeasonFiles", "Cloveshed.Solver", "Cloveshed.Check", "Cloveshed.Pictures", "Cloveshed.Ledger", "System.CommandLine",
+            "Cloveshed.Core", "Cloveshed.SeasonFiles", "Cloveshed.Solver", "Cloveshed.Check", "Cloveshed.Pictures", "Cloveshed.Ledger", "Cloveshed.Web",
+            "System.CommandLine",
         ],
     };
 

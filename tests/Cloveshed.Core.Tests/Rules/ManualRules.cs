@@ -8,19 +8,29 @@ namespace Cloveshed.Core.Tests.Rules;
 /// </summary>
 public partial class ManualRules
 {
-    private const string Folder = "docs/manual/";
+    private const string Folder = "docs/manual/", Spanish = ".es.md";
 
     private static string[] Pages =>
-        [.. Repository.Files.Where(file => file.StartsWith(Folder, StringComparison.Ordinal) && file.EndsWith(".md", StringComparison.Ordinal) && file != Folder + "README.md")
+        [.. Repository.Files.Where(file => file.StartsWith(Folder, StringComparison.Ordinal) && file.EndsWith(".md", StringComparison.Ordinal) && !file.EndsWith(Spanish, StringComparison.Ordinal) && file != Folder + "README.md")
             .Select(file => file[Folder.Length..])];
 
     [Fact]
     public void The_index_lists_every_page_once_and_nothing_else()
     {
-        string[] listed = [.. Listed("Commands"), .. Listed("Subjects")];
-        Faults.None(Pages.Except(listed).Select(page => $"{Folder}README.md does not list {page}: add its row under Commands or Subjects."));
+        string[] listed = [.. Listed("Commands"), .. Listed("Subjects"), .. Listed("Places")];
+        Faults.None(Pages.Except(listed).Select(page => $"{Folder}README.md does not list {page}: add its row under Commands, Subjects or Places."));
         Faults.None(listed.Except(Pages).Select(page => $"{Folder}README.md lists {page}, which is not there."));
         Assert.Equal(listed.Length, listed.Distinct().Count());
+    }
+
+    /// <summary>People on the floor read the places' pages from the program, in their language.</summary>
+    [Fact]
+    public void A_place_has_its_page_in_Spanish_and_no_Spanish_page_is_alone()
+    {
+        string[] spanish = [.. Repository.Files.Where(file => file.StartsWith(Folder, StringComparison.Ordinal) && file.EndsWith(Spanish, StringComparison.Ordinal))
+            .Select(file => file[Folder.Length..^Spanish.Length])];
+        Faults.None(Listed("Places").Select(page => page[..^3]).Except(spanish).Select(name => $"{Folder}{name}{Spanish} is missing."));
+        Faults.None(spanish.Except(Pages.Select(page => page[..^3])).Select(name => $"{Folder}{name}{Spanish} has no {name}.md beside it."));
     }
 
     [Fact]

@@ -1,0 +1,36 @@
+using System.Text;
+using Cloveshed.Ledger;
+
+namespace Cloveshed.Web.Api;
+
+/// <summary>What the body of each kind of fact holds, in words, for those who write programs.</summary>
+internal static class FactBodies
+{
+    private const string Entered = "{file, line, cells}: a row of a season file as entered, cells by column", Changed = "{file, row, cells}, corrects: the fact that set the row",
+        Dropped = "{file, row}, corrects: the fact that set the row";
+
+    private static readonly Dictionary<string, string> Said = new(StringComparer.Ordinal)
+    {
+        [FactKinds.SeasonOpened] = "{file, text, digest, name}: begins a season; its rows follow in the same batch, which an import makes",
+        [FactKinds.SeasonChanged] = "{text}: season.json as it reads now",
+        [FactKinds.RunPinned] = "{lot, line, week, mass, unit}: the plan must run at least this",
+        [FactKinds.RunBarred] = "{lot, line, week}: the plan may not run this",
+        [FactKinds.HoldLifted] = "{}, corrects: the pin or bar",
+        [FactKinds.PlanAsked] = "{name, seconds, gap, seed, language, basis}: a plan is wanted",
+        [FactKinds.PlanMade] = "{asked, document, value, bound, gap, status, basis}: a plan that passed the independent check",
+        [FactKinds.PlanRefused] = "{asked, document, breaches or fault}: no plan that may be used came of it",
+        [FactKinds.PlanStopped] = "{asked}: stopped before there was a plan",
+        [FactKinds.PlanAdopted] = "{plan}: the plan to work by",
+        [FactKinds.Note] = "{text}: anything worth keeping, at any place",
+    };
+
+    /// <summary>The words of a kind; every kind has some.</summary>
+    public static string Of(string kind) =>
+        Said.TryGetValue(kind, out string? words) ? words
+        : kind.EndsWith(".entered", StringComparison.Ordinal) ? Entered
+        : kind.EndsWith(".changed", StringComparison.Ordinal) ? Changed
+        : kind.EndsWith(".dropped", StringComparison.Ordinal) ? Dropped
+        : throw new InvalidOperationException($"The kind {kind} is not described.");
+
+    public static string Table() => FactKinds.All.Aggregate(new StringBuilder(), (list, kind) => list.Append("- `").Append(kind).Append("` ").Append(Of(kind)).Append('\n')).ToString();
+}

@@ -1,0 +1,43 @@
+using Cloveshed.Core.Answers;
+using Cloveshed.Core.Lots;
+using Cloveshed.Core.Seasons;
+using Cloveshed.Ledger;
+using Cloveshed.Pictures;
+using Cloveshed.Pictures.Reading;
+
+namespace Cloveshed.Web.Shared;
+
+/// <summary>
+/// What one request reads, once and the same for all of its page: the ledger's state for the viewer's day, the season, what is
+/// known of the lots, the adopted plan. What costs time to make is kept between requests by what it was made from.
+/// </summary>
+public sealed class ShedReading(ShedLedger ledger, Viewer viewer, PlanShelf plans, LotShelf lots)
+{
+    private ShedState? state;
+    private Reader? reader;
+
+    public Viewer Viewer => viewer;
+
+    /// <summary>Read when first asked for; a ledger that cannot be read throws its <see cref="LedgerFault"/>, which the error page tells.</summary>
+    public ShedState State => state ??= viewer.AsOf is { } asOf ? ledger.AsOf(asOf) : ledger.Now();
+
+    /// <summary>Null while no season has been opened (or not by that day).</summary>
+    public Season? Season => State.Season;
+
+    /// <summary>For pages that are only reached with a season.</summary>
+    public Season SeasonOpen => Season ?? throw new InvalidOperationException("No season is open.");
+
+    public LotsKnown Lots => lots.Of(State.InputDigest, SeasonOpen);
+
+    /// <summary>The plan to work by; null where none was adopted.</summary>
+    public PlanAnswer? Plan => State.Adopted is { } adopted ? plans.Of(adopted) : null;
+
+    /// <summary>Another plan that was made.</summary>
+    public PlanAnswer PlanOf(PlanEntry entry) => plans.Of(entry);
+
+    /// <summary>The unit that masses are shown in.</summary>
+    public MassUnit Unit => viewer.Unit ?? Season?.Settings.MassUnit ?? MassUnit.Pound;
+
+    /// <summary>Writes the season's numbers and days for the viewer.</summary>
+    public Reader Reader => reader ??= new Reader(SeasonOpen.Settings, new ReportOptions(viewer.Language, Unit));
+}

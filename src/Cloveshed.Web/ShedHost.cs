@@ -1,0 +1,113 @@
+using System.IO.Compression;
+using Cloveshed.Core.Planning;
+using Cloveshed.Ledger;
+using Cloveshed.Web.Api;
+using Cloveshed.Web.Shared;
+using Cloveshed.Web.Today;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.Diagnostics.HealthChecks;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.HostFiltering;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.ResponseCompression;
+using Microsoft.Extensions.Configuration;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
+using Microsoft.Extensions.Logging;
+
+namespace Cloveshed.Web;
+
+/// <summary>How the shed is served.</summary>
+/// <param name="Urls">Where it listens: http://127.0.0.1:8080; port 0 takes any free one.</param>
+/// <param name="KeyFolder">Holds the keys that protect cookies and forms, so that both survive a restart; it is no part of the ledger.</param>
+/// <param name="Version">Of the program, as plans and pages name it.</param>
+/// <param name="Elapsed">Seconds on a clock that never goes back, for planning.</param>
+/// <param name="Log">Null: nothing is logged.</param>
+public sealed record ShedOptions(string Urls, string KeyFolder, string Version, Func<double> Elapsed, Action<ILoggingBuilder>? Log = null);
+
+/// <summary>
+/// The web application, built from what it is given and from nothing that lies around: no settings file, no environment of
+/// the machine except what the telemetry's standard variables say.
+/// </summary>
+public static class ShedHost
+{
+    /// <summary>Names by which this machine may be asked. A page elsewhere whose name was pointed here is not answered.</summary>
+    private static readonly string[] OwnNames = ["localhost", "127.0.0.1", "[::1]"];
+
+    public static WebApplication Build(ShedLedger ledger, ILinearSolver solver, TimeProvider clock, ShedOptions options)
+    {
+        WebApplicationBuilder builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions
+        {
+            ApplicationName = "cloveshed", EnvironmentName = Environments.Production, ContentRootPath = AppContext.BaseDirectory,
+        });
+        builder.Configuration.AddEnvironmentVariables();
+        builder.WebHost.UseKestrelCore().ConfigureKestrel(kestrel => kestrel.AddServerHeader = false).UseUrls(options.Urls.Split(';'));
+        options.Log?.Invoke(builder.Logging);
+        Telemetry.Add(builder.Services, builder.Configuration, options.Version);
+        AddParts(builder.Services, ledger, solver, clock, options);
+        WebApplication app = builder.Build();
+        Use(app);
+        Map(app);
+        return app;
+    }
+
+    private static void AddParts(IServiceCollection services, ShedLedger ledger, ILinearSolver solver, TimeProvider clock, ShedOptions options)
+    {
+        services.AddRouting();
+        services.AddRazorComponents();
+        services.AddHttpContextAccessor();
+        services.AddAntiforgery(forms => forms.Cookie.Name = "cloveshed-forms");
+        services.AddDataProtection().SetApplicationName("cloveshed").PersistKeysToFileSystem(new DirectoryInfo(options.KeyFolder));
+        services.Configure<HostFilteringOptions>(names => names.AllowedHosts = OwnNames);
+        services.AddResponseCompression(packing => packing.EnableForHttps = false);
+        services.Configure<BrotliCompressionProviderOptions>(brotli => brotli.Level = CompressionLevel.Fastest);
+        services.AddOpenApi(FactsApi.DocumentName, FactsApi.Describe);
+        services.ConfigureHttpJsonOptions(json => FactJson.Configure(json.SerializerOptions));
+        services.AddHealthChecks().AddCheck<LedgerReady>("ledger");
+
+        services.AddSingleton(ledger);
+        services.AddSingleton(solver);
+        services.AddSingleton(clock);
+        services.AddSingleton(options);
+        services.AddSingleton<PlanShelf>();
+        services.AddSingleton<LotShelf>();
+        services.AddSingleton<SaidOnce>();
+        services.AddScoped(parts => Viewer.Of(parts.GetRequiredService<IHttpContextAccessor>().HttpContext!.Request));
+        services.AddScoped<ShedReading>();
+        services.AddScoped<FactDesk>();
+    }
+
+    private static void Use(WebApplication app)
+    {
+        Headers.Use(app);
+        RequestLog.Use(app);
+        app.UseResponseCompression();
+        ErrorPages.UseForTrouble(app);
+        app.UseHostFiltering();
+        ErrorPages.UseForStatus(app);
+        app.UseRouting();
+        app.UseAntiforgery();
+    }
+
+    /// <summary>Every address of the shed. Pages are found by their @page.</summary>
+    private static void Map(WebApplication app)
+    {
+        app.MapMethods(ShedAssets.Prefix + "{**name}", [HttpMethods.Get, HttpMethods.Head], static context =>
+        {
+            if (ShedAssets.Find(context.Request.Path) is { } asset)
+            {
+                return asset.Send(context);
+            }
+
+            context.Response.StatusCode = StatusCodes.Status404NotFound;
+            return Task.CompletedTask;
+        });
+        app.MapHealthChecks("/health/live", new HealthCheckOptions { Predicate = _ => false });
+        app.MapHealthChecks("/health/ready");
+        app.MapRazorComponents<Document>();
+        ViewDoors.Map(app);
+        NoteDoors.Map(app);
+        FactsApi.Map(app);
+    }
+}

@@ -1,0 +1,119 @@
+using System.Diagnostics;
+using System.Net;
+using System.Text.RegularExpressions;
+using Cloveshed.Ledger;
+using Cloveshed.Solver.Highs;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.Extensions.Logging;
+
+namespace Cloveshed.Web.Tests;
+
+/// <summary>A shed of its own, served in this process on a free port, and a browser's worth of client.</summary>
+public sealed class ServedShed : IAsyncDisposable
+{
+    private readonly string folder = Directory.CreateTempSubdirectory("cloveshed-web-").FullName;
+    private readonly WebApplication app;
+
+    private ServedShed(Action<ShedLedger>? before)
+    {
+        Ledger = ShedLedger.Open(LedgerAddress.Parse(Path.Combine(folder, "shed.db")), Clock);
+        before?.Invoke(Ledger);
+        var clock = Stopwatch.StartNew();
+        app = ShedHost.Build(Ledger, new HighsSolver(), Clock, new ShedOptions("http://127.0.0.1:0", KeyFolder, "0.0.0-test", () => clock.Elapsed.TotalSeconds, logging => logging.AddProvider(Log)));
+    }
+
+    /// <summary>Stands still, so that a page is the same twice.</summary>
+    public StillClock Clock { get; } = new(new DateTimeOffset(2026, 9, 2, 15, 4, 5, TimeSpan.Zero));
+
+    public ShedLedger Ledger { get; }
+
+    /// <summary>What was logged.</summary>
+    public KeptLog Log { get; } = new();
+
+    public string KeyFolder => Path.Combine(folder, "keys");
+
+    public Uri Root => new(app.Urls.Single());
+
+    /// <summary>Serves an empty ledger, or one that was written to before.</summary>
+    public static async Task<ServedShed> Open(Action<ShedLedger>? before = null)
+    {
+        ServedShed shed = new(before);
+        await shed.app.StartAsync();
+        return shed;
+    }
+
+    /// <summary>Someone at a screen: keeps cookies, does not follow redirects by itself.</summary>
+    public Visitor Visitor(string language = "en", bool packed = false) => new(this, language, packed);
+
+    public async ValueTask DisposeAsync()
+    {
+        await app.StopAsync();
+        await app.DisposeAsync();
+        Ledger.Dispose();
+        Directory.Delete(folder, recursive: true);
+    }
+}
+
+/// <summary>A page as it came.</summary>
+public sealed record Got(HttpStatusCode Status, string Text, HttpResponseMessage Answer)
+{
+    /// <summary>A header of the answer, empty where there is none.</summary>
+    public string Header(string name) =>
+        Answer.Headers.TryGetValues(name, out IEnumerable<string>? values) || Answer.Content.Headers.TryGetValues(name, out values) ? string.Join(", ", values) : "";
+}
+
+/// <summary>A client with cookies of its own.</summary>
+public sealed partial class Visitor : IDisposable
+{
+    private readonly HttpClient client;
+    private readonly ServedShed shed;
+
+    internal Visitor(ServedShed shed, string language, bool packed)
+    {
+        this.shed = shed;
+        HttpClientHandler handler = new() { AllowAutoRedirect = false, CookieContainer = Cookies, AutomaticDecompression = packed ? DecompressionMethods.None : DecompressionMethods.All };
+        client = new HttpClient(handler) { BaseAddress = shed.Root };
+        client.DefaultRequestHeaders.AcceptLanguage.ParseAdd(language);
+        if (packed)
+        {
+            client.DefaultRequestHeaders.AcceptEncoding.ParseAdd("br, gzip");
+        }
+    }
+
+    public CookieContainer Cookies { get; } = new();
+
+    public HttpClient Client => client;
+
+    public async Task<Got> Get(string path)
+    {
+        HttpResponseMessage answer = await client.GetAsync(new Uri(path, UriKind.Relative), TestContext.Current.CancellationToken);
+        if (answer.StatusCode == HttpStatusCode.InternalServerError)
+        {
+            TestContext.Current.TestOutputHelper?.WriteLine(string.Join('\n', shed.Log.Lines));
+        }
+
+        return new(answer.StatusCode, await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), answer);
+    }
+
+    /// <summary>Sends a form as the page holds it: its hidden fields and these.</summary>
+    public async Task<Got> Send(Got page, string action, params (string Name, string Value)[] fields)
+    {
+        string form = Forms().Matches(page.Text).Select(match => match.Value).First(text => text.Contains($"action=\"{action}\"", StringComparison.Ordinal));
+        return await Post(action, [.. Hidden().Matches(form).Select(match => (match.Groups["name"].Value, WebUtility.HtmlDecode(match.Groups["value"].Value))), .. fields]);
+    }
+
+    public async Task<Got> Post(string path, params (string Name, string Value)[] fields)
+    {
+        using FormUrlEncodedContent content = new(fields.Select(field => KeyValuePair.Create(field.Name, field.Value)));
+        HttpResponseMessage answer = await client.PostAsync(new Uri(path, UriKind.Relative), content, TestContext.Current.CancellationToken);
+        return new(answer.StatusCode, await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), answer);
+    }
+
+    public void Dispose() => client.Dispose();
+
+    [GeneratedRegex("<form.*?</form>", RegexOptions.Singleline)]
+    private static partial Regex Forms();
+
+    [GeneratedRegex("<input type=\"hidden\" name=\"(?<name>[^\"]*)\" value=\"(?<value>[^\"]*)\"")]
+    private static partial Regex Hidden();
+}
