@@ -75,8 +75,9 @@ public sealed class SmallSeason
 
     public string Text(string name) => Encoding.UTF8.GetString(files[name]);
 
-    public SeasonReading Read(Faults.TextLanguage language = Faults.TextLanguage.English) =>
-        SeasonReader.Parse(files.ToDictionary(file => file.Key, file => new ReadOnlyMemory<byte>(file.Value)), language);
+    public IReadOnlyDictionary<string, ReadOnlyMemory<byte>> Files => files.ToDictionary(file => file.Key, file => new ReadOnlyMemory<byte>(file.Value));
+
+    public SeasonReading Read(Faults.TextLanguage language = Faults.TextLanguage.English) => SeasonReader.Parse(Files, language);
 
     public void WriteTo(string folder)
     {
