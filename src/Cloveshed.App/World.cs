@@ -16,6 +16,9 @@ public sealed record World(
     TextWriter Output, TextWriter Error, bool ErrorIsTerminal, Func<double> Elapsed, Func<string, string?> Variable,
     Func<Action, IDisposable> OnStop, ILinearSolver Solver)
 {
+    /// <summary>The time of day and the time zone.</summary>
+    public TimeProvider Clock { get; init; } = TimeProvider.System;
+
     /// <summary>The running process.</summary>
     public static World OfThisProcess()
     {

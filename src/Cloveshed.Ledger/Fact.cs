@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Cloveshed.Ledger.Facts;
 
 namespace Cloveshed.Ledger;
 
@@ -20,7 +21,11 @@ public sealed record NewFact(
 /// <param name="Hash">SHA-256 over all else, in lower-case hexadecimal.</param>
 public sealed record Fact(
     long Seq, Guid Id, string Kind, DateTimeOffset HappenedAt, DateTimeOffset RecordedAt, string By, string Device, string Place,
-    JsonElement Body, Guid? Corrects, Guid Batch, string Prev, string Hash);
+    JsonElement Body, Guid? Corrects, Guid Batch, string Prev, string Hash)
+{
+    /// <summary>Whether the hash is that of the rest.</summary>
+    public bool HashHolds => FactChain.Hash(StoredFact.Of(this)) == Hash;
+}
 
 /// <summary>The last fact's number and hash; 0 and 64 zeros for a ledger without facts. Noted elsewhere, it proves all that came before.</summary>
 public sealed record LedgerHead(long Seq, string Hash)

@@ -15,7 +15,7 @@ namespace Cloveshed.Ledger;
 /// </summary>
 public sealed class ShedLedger : IDisposable
 {
-    private static readonly Dictionary<string, byte[]> NoDocuments = [];
+    internal static readonly Dictionary<string, byte[]> NoDocuments = [];
 
     private readonly LedgerStore store;
     private readonly TimeProvider clock;
@@ -48,10 +48,14 @@ public sealed class ShedLedger : IDisposable
     /// were taken before are answered as they were then.
     /// </summary>
     public Appended Append(IReadOnlyList<NewFact> batch, IReadOnlyDictionary<string, byte[]>? documents = null, TextLanguage language = TextLanguage.English) =>
-        Append(batch, documents, language, unless: null);
+        BatchCheck.Form(batch, documents ?? NoDocuments, clock.GetUtcNow(), language) switch
+        {
+            (_, { Count: > 0 } refusals) => new Appended.Refused(refusals),
+            (var forms, _) => Append(forms, documents ?? NoDocuments, language, unless: null),
+        };
 
     /// <param name="unless">Asked of the shed as it is when the writing is ours alone: then nothing is taken, as of a batch without facts.</param>
-    internal Appended Append(IReadOnlyList<NewFact> batch, IReadOnlyDictionary<string, byte[]>? documents, TextLanguage language, Func<ShedState, bool>? unless)
+    internal Appended Append(IReadOnlyList<FormedFact> batch, IReadOnlyDictionary<string, byte[]> documents, TextLanguage language, Func<ShedState, bool>? unless)
     {
         lock (writing)
             return store.Do(() =>
@@ -63,12 +67,12 @@ public sealed class ShedLedger : IDisposable
                     return new Appended.Accepted([], Again: true);
                 using FactLog.Finder finder = new(connection, transaction);
                 (CheckedBatch? taken, IReadOnlyList<Refusal> refusals) = BatchCheck.Check(
-                    batch, documents ?? NoDocuments, now, clock.GetUtcNow(), language, finder.Find, digest => FactLog.Document(connection, transaction, digest) is not null);
+                    batch, now, clock.GetUtcNow(), language, finder.Find, digest => documents.ContainsKey(digest) || FactLog.Document(connection, transaction, digest) is not null);
                 if (taken is null)
                     return new Appended.Refused(refusals);
                 if (taken.New.Count == 0)
                     return new Appended.Accepted(taken.Answer, Again: true);
-                foreach ((string digest, byte[] bytes) in documents ?? NoDocuments)
+                foreach ((string digest, byte[] bytes) in documents)
                     FactLog.AddDocument(connection, transaction, digest, bytes);
                 FactLog.Append(connection, transaction, taken.New);
                 FoldTables.Write(connection, transaction, taken.Fold, taken.State);

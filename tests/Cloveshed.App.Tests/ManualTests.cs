@@ -13,7 +13,7 @@ public sealed class ManualTests
     {
         string page = Manual.Page(command);
         Command asked = Manual.Tree().Subcommands.Single(c => c.Name == command);
-        string[] names = [.. asked.Arguments.Select(argument => argument.Name), .. asked.Options.Select(option => option.Name)];
+        string[] names = [.. asked.Arguments.Select(argument => argument.Name), .. OptionsOf(asked), .. asked.Subcommands.Select(sub => sub.Name)];
         Assert.All(names, name => Assert.Matches($@"`[^`\n]*(?<![\w-]){Regex.Escape(name)}(?![\w-])[^`\n]*`", page));
     }
 
@@ -27,7 +27,11 @@ public sealed class ManualTests
     public void A_page_mentions_no_option_that_is_not_there(string command)
     {
         Command asked = Manual.Tree().Subcommands.Single(c => c.Name == command);
-        string[] known = [.. asked.Options.Concat(Manual.Tree().Options).Select(option => option.Name)];
+        string[] known = [.. OptionsOf(asked), .. OptionsOf(Manual.Tree())];
         Assert.All(Regex.Matches(Manual.Page(command), @"(?<![\w-])--[a-z][a-z-]*").Select(match => match.Value), name => Assert.Contains(name, known));
     }
+
+    /// <summary>Its own and those of the commands in it; the tree's only its own.</summary>
+    private static IEnumerable<string> OptionsOf(Command command) =>
+        command.Options.Concat(command is RootCommand ? [] : command.Subcommands.SelectMany(sub => sub.Options)).Select(option => option.Name).Distinct();
 }

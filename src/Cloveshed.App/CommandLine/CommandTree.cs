@@ -23,7 +23,9 @@ public static class CommandTree
         RootCommand root = new(phrases[Phrase.ProgramDoes])
         {
             DemoCommand.Build(world, phrases), PlanCommand.Build(world, phrases), CheckPlanCommand.Build(world, phrases),
-            SeedNeedCommand.Build(world, phrases), ServeCommand.Build(world, phrases),
+            SeedNeedCommand.Build(world, phrases), ServeCommand.Build(world, phrases), ImportCommand.Build(world, phrases),
+            ExportCommand.Build(world, phrases),
+            LedgerCommand.Build(world, phrases), BackupCommand.Build(world, phrases), RestoreCommand.Build(world, phrases),
         };
         foreach (Option given in root.Options.ToArray())
         {
@@ -36,8 +38,12 @@ public static class CommandTree
         root.Options.Add(new Option<bool>(VerboseName) { Description = phrases[Phrase.VerboseOption], Recursive = true });
         root.Options.Add(new HelpOption("--help", "-h") { Description = phrases[Phrase.HelpOption], Action = new HelpWriting(phrases, asked: true), Recursive = true });
         root.Options.Add(new VersionOption { Description = phrases[Phrase.VersionOption], Action = new VersionWriting() });
-        // Asked nothing, the program says what can be asked.
-        root.Action = new HelpWriting(phrases, asked: false);
+        // Asked nothing, the program says what can be asked; so does a command that only has commands in it.
+        foreach (Command asked in root.Subcommands.Where(command => command.Subcommands.Count > 0).Append(root))
+        {
+            asked.Action = new HelpWriting(phrases, asked: false);
+        }
+
         return root;
     }
 

@@ -33,6 +33,11 @@ public static class Entry
         catch (LedgerFault fault)
         {
             world.Error.WriteLine(fault.Say(phrases.FileLanguage));
+            if (verbose)
+            {
+                world.Error.WriteLine(fault);
+            }
+
             return Refused;
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)

@@ -48,7 +48,26 @@ internal static class Given
     }
 
     /// <summary>--db URL.</summary>
-    public static Option<string> Database(Phrasebook phrases) => FolderOption("--db", "URL", phrases[Phrase.ServeDb], phrases);
+    public static Option<string> Database(Phrasebook phrases) => Ledger("URL", phrases[Phrase.ServeDb], phrases);
+
+    /// <summary>A file as an argument.</summary>
+    public static Argument<string> FileName(string name, string description, Phrasebook phrases)
+    {
+        Argument<string> argument = new(name) { Description = description };
+        argument.Validators.Add(result => NotEmpty(result, name, phrases, Phrase.FileNameEmpty));
+        return argument;
+    }
+
+    /// <summary>--db: which ledger.</summary>
+    public static Option<string> Ledger(string helpName, string description, Phrasebook phrases)
+    {
+        Option<string> option = new("--db") { Description = description, HelpName = helpName };
+        option.Validators.Add(result => NotEmpty(result, "--db", phrases, Phrase.FileNameEmpty));
+        return option;
+    }
+
+    /// <summary>A word as an option's value.</summary>
+    public static Option<string> Word(string name, string helpName, string description) => new(name) { Description = description, HelpName = helpName };
 
     /// <summary>--mass lb|kg.</summary>
     public static Option<MassUnit?> Mass(Phrasebook phrases) =>
@@ -66,11 +85,11 @@ internal static class Given
     /// <summary>--json.</summary>
     public static Option<bool> Json(string description) => new("--json") { Description = description };
 
-    private static void NotEmpty(SymbolResult result, string name, Phrasebook phrases)
+    private static void NotEmpty(SymbolResult result, string name, Phrasebook phrases, Phrase said = Phrase.FolderEmpty)
     {
         if (result.Tokens.Any(token => string.IsNullOrWhiteSpace(token.Value)))
         {
-            result.AddError(phrases.Say(Phrase.FolderEmpty, name));
+            result.AddError(phrases.Say(said, name));
         }
     }
 

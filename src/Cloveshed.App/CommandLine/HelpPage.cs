@@ -29,14 +29,15 @@ internal static class HelpPage
         }
 
         output.WriteLine();
-        output.WriteLine(phrases.Say(Phrase.HelpFoot, command.Subcommands.Count > 0 ? "README" : command.Name));
+        output.WriteLine(phrases.Say(Phrase.HelpFoot, path.Length > 1 ? path[1] : "README"));
     }
 
     /// <summary>The command's own options, then those of every command.</summary>
     internal static IEnumerable<Option> Options(Command command) =>
         command.Options.Concat(command.Parents.OfType<Command>().SelectMany(parent => parent.Options.Where(option => option.Recursive))).Where(option => !option.Hidden);
 
-    private static IEnumerable<string> Path(Command command) =>
+    /// <summary>How a command is called: the program, the commands above it, its name.</summary>
+    internal static IEnumerable<string> Path(Command command) =>
         command.Parents.OfType<Command>().SelectMany(Path).Append(command is RootCommand ? "cloveshed" : command.Name);
 
     private static IEnumerable<string> Required(Command command) => command.Options.Where(option => option.Required).Select(Shape);

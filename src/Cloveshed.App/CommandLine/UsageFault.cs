@@ -17,7 +17,7 @@ internal static class UsageFault
         }
 
         Command command = parsed.CommandResult.Command;
-        string asked = command is RootCommand ? "cloveshed --help" : $"cloveshed {command.Name} --help";
+        string asked = string.Join(' ', HelpPage.Path(command)) + " --help";
         return $"{What(parsed, command, phrases)} {phrases.Say(Phrase.SeeHelp, asked)}";
     }
 
@@ -26,7 +26,7 @@ internal static class UsageFault
         if (parsed.UnmatchedTokens.Count > 0)
         {
             string stray = parsed.UnmatchedTokens[0];
-            Phrase phrase = stray.StartsWith('-') ? Phrase.UnknownOption : command is RootCommand ? Phrase.UnknownCommand : Phrase.TooMany;
+            Phrase phrase = stray.StartsWith('-') ? Phrase.UnknownOption : command.Subcommands.Count > 0 ? Phrase.UnknownCommand : Phrase.TooMany;
             return phrases.Say(phrase, stray) + (Nearest(stray, command) is { } near ? " " + phrases.Say(Phrase.DidYouMean, near) : "");
         }
 

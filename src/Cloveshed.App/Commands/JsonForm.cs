@@ -10,5 +10,8 @@ internal static class JsonForm
     /// <summary>Not for embedding in HTML, which nothing here does.</summary>
     public static JsonSerializerOptions Indented { get; } = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
+    /// <summary>On one line.</summary>
+    public static JsonSerializerOptions Plain { get; } = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
     public static string Number(double number) => number.ToString("R", CultureInfo.InvariantCulture);
 }

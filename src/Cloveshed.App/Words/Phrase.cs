@@ -11,7 +11,7 @@ public enum Phrase
 
     // Used wrongly
     SeeHelp, UnknownOption, UnknownCommand, TooMany, DidYouMean, ArgumentMissing, OptionMissing, ValueMissing, FolderEmpty, NotAmong,
-    NotANumber, NumberFrom, NumberAbove, WholeFrom,
+    NotANumber, NumberFrom, NumberAbove, WholeFrom, FileNameEmpty,
 
     // Something failed
     FilesFailed, Unexpected,
@@ -38,4 +38,9 @@ public enum Phrase
 
     // seed-need
     SeedDoes, SeedBed, SeedLines, SeedSpacing, SeedClove, SeedGermination, SeedLoss, SeedAcres, SeedRates, SeedTotal,
+
+    // import, export, ledger, backup, restore
+    LedgerOption, JsonLedger, ImportDoes, ImportFolder, ImportTaken, ImportAlready, ImportRefusedOnce, ImportRefused, ExportDoes, ExportFolder, ExportDone,
+    ExportNone, ExportStray, LedgerDoes, LedgerVerifyDoes, LedgerRebuildDoes, LedgerShowDoes, LedgerKind, LedgerLot, KindUnknown, FlawLine, VerifyHolds, VerifyBroken,
+    RebuildSame, RebuildMended, RebuildBroken, ShowHashBroken, BackupDoes, BackupFile, BackupDone, RestoreDoes, RestoreFile, RestoreInto, RestoreDone,
 }

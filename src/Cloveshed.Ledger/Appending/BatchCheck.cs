@@ -14,61 +14,60 @@ internal static class BatchCheck
     /// <summary>A season of a thousand faults is told by its first ones.</summary>
     private const int MostRefusals = 50;
 
-    /// <param name="now">The shed by all facts so far.</param>
-    /// <param name="find">A fact that was taken before, by its id.</param>
-    /// <param name="hasDocument">Whether a document of that digest is stored.</param>
-    public static (CheckedBatch? Batch, IReadOnlyList<Refusal> Refusals) Check(
-        IReadOnlyList<NewFact> facts, IReadOnlyDictionary<string, byte[]> documents, ShedState now, DateTimeOffset clock, TextLanguage language,
-        Func<Guid, StoredFact?> find, Func<string, bool> hasDocument)
+    /// <summary>The facts of a batch in their stored form, or what is wrong with them by themselves.</summary>
+    public static (IReadOnlyList<FormedFact> Facts, IReadOnlyList<Refusal> Refusals) Form(
+        IReadOnlyList<NewFact> facts, IReadOnlyDictionary<string, byte[]> documents, DateTimeOffset clock, TextLanguage language)
     {
         List<Refusal> refusals = [];
         foreach ((string digest, byte[] bytes) in documents)
             if (FactChain.Digest(bytes) != digest)
                 refusals.Add(RefusalTexts.Of(facts.Count > 0 ? facts[0].Id : Guid.Empty, RefusalTexts.DocumentDigest, language, digest));
-        List<(NewFact Fact, StoredFact Form)> forms = [];
+        List<FormedFact> forms = [];
         foreach (NewFact fact in facts)
         {
-            (StoredFact? form, Refusal? refusal) = FactForm.Of(fact, clock, language);
+            (FormedFact? form, Refusal? refusal) = FactForm.Of(fact, clock, language);
             if (form is not null)
-                forms.Add((fact, form));
+                forms.Add(form);
             else if (refusals.Count < MostRefusals)
                 refusals.Add(refusal!);
         }
-        return refusals.Count > 0 ? (null, refusals) : Chain(forms, documents, now, clock, language, find, hasDocument);
+        return (forms, refusals);
     }
 
-    private static (CheckedBatch?, IReadOnlyList<Refusal>) Chain(
-        List<(NewFact Fact, StoredFact Form)> forms, IReadOnlyDictionary<string, byte[]> documents, ShedState now, DateTimeOffset clock, TextLanguage language,
-        Func<Guid, StoredFact?> find, Func<string, bool> hasDocument)
+    /// <param name="now">The shed by all facts so far.</param>
+    /// <param name="find">A fact that was taken before, by its id.</param>
+    /// <param name="hasDocument">Whether a document of that digest is stored or handed in.</param>
+    public static (CheckedBatch? Batch, IReadOnlyList<Refusal> Refusals) Check(
+        IReadOnlyList<FormedFact> forms, ShedState now, DateTimeOffset clock, TextLanguage language, Func<Guid, StoredFact?> find, Func<string, bool> hasDocument)
     {
         ShedFold fold = new(now);
         Dictionary<Guid, StoredFact> taken = [];
         List<StoredFact> chained = [];
         List<(Guid, long)> answer = [];
-        FactMatter matter = new(
-            fold, language, digest => documents.ContainsKey(digest) || hasDocument(digest), id => taken.ContainsKey(id) || find(id) is not null);
+        FactMatter matter = new(fold, language, hasDocument, id => taken.ContainsKey(id) || find(id) is not null);
         string recorded = StoredFact.TimeText(clock.ToUniversalTime()), prev = now.Head.Hash;
-        foreach ((NewFact fact, StoredFact form) in forms)
+        foreach (FormedFact form in forms)
         {
-            if ((taken.TryGetValue(fact.Id, out StoredFact? before) ? before : find(fact.Id)) is { } known)
+            if ((taken.TryGetValue(form.Id, out StoredFact? before) ? before : form.Fresh ? null : find(form.Id)) is { } known)
             {
-                if (!FactForm.Same(known, form))
-                    return (null, [RefusalTexts.Of(fact.Id, RefusalTexts.FactChanged, language, fact.Id)]);
-                answer.Add((fact.Id, known.Seq));
+                if (!FactForm.Same(known, form.Stored))
+                    return (null, [RefusalTexts.Of(form.Id, RefusalTexts.FactChanged, language, form.Id)]);
+                answer.Add((form.Id, known.Seq));
                 continue;
             }
-            if (matter.Against(fact, form) is { } refusal)
+            Body body = Body.Of(form.Stored.Body);
+            if (matter.Against(form, body) is { } refusal)
                 return (null, [refusal]);
-            StoredFact unhashed = form with
+            StoredFact unhashed = form.Stored with
             {
-                Seq = now.Head.Seq + chained.Count + 1, RecordedAt = recorded, Batch = chained.Count == 0 ? form.Id : chained[0].Id, Prev = prev,
+                Seq = now.Head.Seq + chained.Count + 1, RecordedAt = recorded, Batch = chained.Count == 0 ? form.Stored.Id : chained[0].Id, Prev = prev,
             };
             StoredFact stored = unhashed with { Hash = FactChain.Hash(unhashed) };
-            fold.Apply(stored);
+            fold.Apply(stored, body);
             prev = stored.Hash;
             chained.Add(stored);
-            taken.Add(fact.Id, stored);
-            answer.Add((fact.Id, stored.Seq));
+            taken.Add(form.Id, stored);
+            answer.Add((form.Id, stored.Seq));
         }
         ShedState state = fold.Finished(chained.Count == 0 ? now.Head : new LedgerHead(chained[^1].Seq, prev));
         if (fold.Season.Changed && state.Text!.ReadIn(language) is { Season: null } faulty)
@@ -77,9 +76,9 @@ internal static class BatchCheck
     }
 
     /// <summary>A fault of the season that would be, on the fact that set the row where that is one of the batch.</summary>
-    private static Refusal OfSeason(Fault fault, ShedState state, Dictionary<Guid, StoredFact> taken, List<(NewFact Fact, StoredFact Form)> forms)
+    private static Refusal OfSeason(Fault fault, ShedState state, Dictionary<Guid, StoredFact> taken, IReadOnlyList<FormedFact> forms)
     {
-        Guid id = forms.First(form => form.Fact.Kind.StartsWith("season.", StringComparison.Ordinal) || FactKinds.OfRow(form.Fact.Kind) is not null).Fact.Id;
+        Guid id = forms.First(form => form.Stored.Kind is FactKinds.SeasonOpened or FactKinds.SeasonChanged || FactKinds.OfRow(form.Stored.Kind) is not null).Id;
         if (fault.Line is { } line && SeasonTable.Of(fault.File) is { } table && state.Files().TryGetValue(fault.File, out ReadOnlyMemory<byte> bytes))
         {
             int at = table.Read(bytes).Rows.ToList().FindIndex(row => row.Line == line);

@@ -4,6 +4,10 @@ using Cloveshed.SeasonFiles.Faults;
 
 namespace Cloveshed.Ledger.Appending;
 
+/// <summary>A fact in the texts in which it will be stored, without its place in the chain.</summary>
+/// <param name="Fresh">Its id was made by this program just now: it cannot have been taken before.</param>
+internal sealed record FormedFact(Guid Id, Guid? Corrects, StoredFact Stored, bool Fresh = false);
+
 /// <summary>What can be said of a fact by itself, and the texts in which it will be stored.</summary>
 internal static class FactForm
 {
@@ -16,7 +20,7 @@ internal static class FactForm
     private static readonly TimeSpan FurthestAhead = TimeSpan.FromDays(1);
 
     /// <summary>The fact without its place in the chain, or why it cannot be one.</summary>
-    public static (StoredFact? Fact, Refusal? Refusal) Of(NewFact fact, DateTimeOffset now, TextLanguage language)
+    public static (FormedFact? Fact, Refusal? Refusal) Of(NewFact fact, DateTimeOffset now, TextLanguage language)
     {
         Refusal Refuse(string rule, params ReadOnlySpan<object?> words) => RefusalTexts.Of(fact.Id, rule, language, words);
         if (fact.Id.Version != 7 || (fact.Id.Variant & 0xC) != 8)
@@ -38,10 +42,13 @@ internal static class FactForm
             return (null, Refuse(RefusalTexts.BodyForm, fact.Kind, "a key is there twice, a text is no Unicode, or a number is too large"));
         if (body.Length > LargestBody)
             return (null, Refuse(RefusalTexts.BodySize, LargestBody));
-        return (new StoredFact(
-            0, StoredFact.IdText(fact.Id), fact.Kind, StoredFact.TimeText(fact.HappenedAt), "", fact.By, fact.Device, fact.Place, body,
-            fact.Corrects is { } corrects ? StoredFact.IdText(corrects) : null, "", "", ""), null);
+        return (new FormedFact(fact.Id, fact.Corrects, Stored(fact.Id, fact.Kind, new FactOrigin(fact.HappenedAt, fact.By, fact.Device, fact.Place), body, fact.Corrects)), null);
     }
+
+    /// <param name="body">Canonical.</param>
+    public static StoredFact Stored(Guid id, string kind, FactOrigin origin, string body, Guid? corrects) => new(
+        0, StoredFact.IdText(id), kind, StoredFact.TimeText(origin.HappenedAt), "", origin.By, origin.Device, origin.Place, body,
+        corrects is { } corrected ? StoredFact.IdText(corrected) : null, "", "", "");
 
     /// <summary>Whether a fact handed in again is the one that was taken.</summary>
     public static bool Same(StoredFact one, StoredFact other) =>

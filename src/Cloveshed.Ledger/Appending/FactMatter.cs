@@ -16,17 +16,17 @@ internal sealed record FactMatter(ShedFold Fold, TextLanguage Language, Func<str
     private SeasonSettings? settings;
 
     /// <summary>Null when it agrees.</summary>
-    public Refusal? Against(NewFact fact, StoredFact stored)
+    public Refusal? Against(FormedFact fact, Body body)
     {
         Refusal Refuse(string rule, params ReadOnlySpan<object?> words) => RefusalTexts.Of(fact.Id, rule, Language, words);
         try
         {
-            Body body = Body.Of(stored.Body);
-            if (FactKinds.OfRow(fact.Kind) is { } row)
+            string kind = fact.Stored.Kind;
+            if (FactKinds.OfRow(kind) is { } row)
                 return AgainstRow(fact, row, body);
-            if (fact.Corrects is { } corrected && fact.Kind != FactKinds.HoldLifted && !HasFact(corrected))
+            if (fact.Corrects is { } corrected && kind != FactKinds.HoldLifted && !HasFact(corrected))
                 return Refuse(RefusalTexts.CorrectsUnknown, corrected);
-            switch (fact.Kind)
+            switch (kind)
             {
                 case FactKinds.SeasonOpened:
                     _ = (body.Text("text"), body.Sha256("digest"), body.Text("name"), body.Columns().Count());
@@ -37,7 +37,7 @@ internal sealed record FactMatter(ShedFold Fold, TextLanguage Language, Func<str
                 case FactKinds.RunPinned or FactKinds.RunBarred:
                     return AgainstHold(fact, body);
                 case FactKinds.HoldLifted:
-                    return fact.Corrects is not { } lifted ? Refuse(RefusalTexts.CorrectsMissing, fact.Kind)
+                    return fact.Corrects is not { } lifted ? Refuse(RefusalTexts.CorrectsMissing, fact.Stored.Kind)
                         : Fold.Hold(lifted) is null ? Refuse(RefusalTexts.HoldGone) : null;
                 case FactKinds.PlanAsked:
                     _ = (body.Text("name"), body.Number("seconds"), body.Number("gap"), body.WholeOrNone("seed"), body.TextOrNone("language"));
@@ -53,19 +53,19 @@ internal sealed record FactMatter(ShedFold Fold, TextLanguage Language, Func<str
         }
         catch (BodyFault fault)
         {
-            return Refuse(RefusalTexts.BodyForm, fact.Kind, fault.Message);
+            return Refuse(RefusalTexts.BodyForm, fact.Stored.Kind, fault.Message);
         }
         catch (OverflowException)
         {
-            return Refuse(RefusalTexts.BodyForm, fact.Kind, "a number is too large");
+            return Refuse(RefusalTexts.BodyForm, fact.Stored.Kind, "a number is too large");
         }
     }
 
-    private Refusal? AgainstRow(NewFact fact, RowKind kind, Body body)
+    private Refusal? AgainstRow(FormedFact fact, RowKind kind, Body body)
     {
         Refusal Refuse(string rule, params ReadOnlySpan<object?> words) => RefusalTexts.Of(fact.Id, rule, Language, words);
         if (body.Text("file") != kind.Table.File)
-            return Refuse(RefusalTexts.BodyForm, fact.Kind, $"file should be {kind.Table.File}");
+            return Refuse(RefusalTexts.BodyForm, fact.Stored.Kind, $"file should be {kind.Table.File}");
         if (!Fold.Season.IsOpen)
             return Refuse(RefusalTexts.SeasonNone);
         if (kind.Step != RowStep.Dropped)
@@ -73,7 +73,7 @@ internal sealed record FactMatter(ShedFold Fold, TextLanguage Language, Func<str
         if (kind.Step == RowStep.Entered)
             return null;
         if (fact.Corrects is not { } corrects)
-            return Refuse(RefusalTexts.CorrectsMissing, fact.Kind);
+            return Refuse(RefusalTexts.CorrectsMissing, fact.Stored.Kind);
         int row = body.WholeOrNone("row") ?? throw new BodyFault("row", "a whole number");
         if (Fold.Season.Find(kind.Table.File, row) is not { } now)
             return Refuse(RefusalTexts.RowGone, kind.Table.File, row);
@@ -81,7 +81,7 @@ internal sealed record FactMatter(ShedFold Fold, TextLanguage Language, Func<str
         return now.Fact == corrects ? null : Refuse(RefusalTexts.RowMoved, kind.Table.File, row);
     }
 
-    private Refusal? AgainstHold(NewFact fact, Body body)
+    private Refusal? AgainstHold(FormedFact fact, Body body)
     {
         Refusal Refuse(string rule, params ReadOnlySpan<object?> words) => RefusalTexts.Of(fact.Id, rule, Language, words);
         if (Fold.Season.Finished() is not { } rows)
@@ -99,24 +99,24 @@ internal sealed record FactMatter(ShedFold Fold, TextLanguage Language, Func<str
         return body.NumberOrNone("mass") is < 0 and var mass ? Refuse(RefusalTexts.HoldMass, mass.ToString(CultureInfo.InvariantCulture)) : null;
     }
 
-    private Refusal? AgainstBasis(NewFact fact, Body body)
+    private Refusal? AgainstBasis(FormedFact fact, Body body)
     {
         long basis = body.Whole("basis");
         return basis < 0 || basis > Fold.LastSeq ? RefusalTexts.Of(fact.Id, RefusalTexts.BasisAhead, Language, basis) : null;
     }
 
-    private Refusal? AgainstEnd(NewFact fact, Body body)
+    private Refusal? AgainstEnd(FormedFact fact, Body body)
     {
         Guid asked = body.Id("asked");
         if (Fold.Job(asked) is null)
             return RefusalTexts.Of(fact.Id, Fold.HasEnded(asked) ? RefusalTexts.JobEnded : RefusalTexts.JobUnknown, Language, asked);
-        if (fact.Kind == FactKinds.PlanMade)
+        if (fact.Stored.Kind == FactKinds.PlanMade)
             _ = (body.Number("value"), body.NumberOrNone("bound"), body.NumberOrNone("gap"), body.Sha256("document"), body.TextOrNone("status"));
-        if (fact.Kind == FactKinds.PlanRefused)
+        if (fact.Stored.Kind == FactKinds.PlanRefused)
             _ = (body.TextOrNone("fault"), body.TextsOrNone("breaches").Count());
         string? document = body.TextOrNone("document") is null ? null : body.Sha256("document");
         if (document is not null && !HasDocument(document))
             return RefusalTexts.Of(fact.Id, RefusalTexts.DocumentMissing, Language, document);
-        return fact.Kind == FactKinds.PlanMade ? AgainstBasis(fact, body) : null;
+        return fact.Stored.Kind == FactKinds.PlanMade ? AgainstBasis(fact, body) : null;
     }
 }

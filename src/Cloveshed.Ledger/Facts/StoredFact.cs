@@ -19,4 +19,9 @@ internal sealed record StoredFact(
     public Fact Opened() => new(
         Seq, Guid.ParseExact(Id, "D"), Kind, Time(HappenedAt), Time(RecordedAt), By, Device, Place, JsonElement.Parse(Body),
         Corrects is null ? null : Guid.ParseExact(Corrects, "D"), Guid.ParseExact(Batch, "D"), Prev, Hash);
+
+    /// <summary>As it is stored.</summary>
+    public static StoredFact Of(Fact fact) => new(
+        fact.Seq, IdText(fact.Id), fact.Kind, TimeText(fact.HappenedAt), TimeText(fact.RecordedAt), fact.By, fact.Device, fact.Place,
+        fact.Body.GetRawText(), fact.Corrects is { } corrects ? IdText(corrects) : null, IdText(fact.Batch), fact.Prev, fact.Hash);
 }

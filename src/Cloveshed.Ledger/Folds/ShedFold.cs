@@ -41,16 +41,18 @@ internal sealed class ShedFold
 
     public bool HasEnded(Guid job) => ended.Exists(end => end.Asked == job) || plans.Exists(plan => plan.Asked == job);
 
-    public void Apply(StoredFact fact, bool counted = true)
+    public void Apply(StoredFact fact, bool counted = true) => Apply(fact, Body.Of(fact.Body), counted);
+
+    public void Apply(StoredFact fact, Body body, bool counted = true)
     {
         Guid id = Guid.ParseExact(fact.Id, "D");
         LastSeq = fact.Seq;
         if (FactKinds.OfRow(fact.Kind) is { } row)
-            Season.Step(row, id, fact.Seq, Body.Of(fact.Body), counted);
+            Season.Step(row, id, fact.Seq, body, counted);
         else if (fact.Kind == FactKinds.SeasonOpened)
-            Season.Open(id, Body.Of(fact.Body), counted);
+            Season.Open(id, body, counted);
         else if (counted)
-            ApplyOther(fact, id);
+            ApplyOther(fact, id, body);
     }
 
     public ShedState Finished(LedgerHead head)
@@ -63,9 +65,8 @@ internal sealed class ShedFold
         };
     }
 
-    private void ApplyOther(StoredFact fact, Guid id)
+    private void ApplyOther(StoredFact fact, Guid id, Body body)
     {
-        Body body = Body.Of(fact.Body);
         DecisionsChanged |= fact.Kind is not (FactKinds.SeasonChanged or FactKinds.Note);
         switch (fact.Kind)
         {

@@ -1,9 +1,6 @@
 using System.Data.Common;
 using System.Globalization;
 using Microsoft.Data.Sqlite;
-using Microsoft.EntityFrameworkCore;
-using Microsoft.EntityFrameworkCore.Infrastructure;
-using Microsoft.EntityFrameworkCore.Migrations;
 
 namespace Cloveshed.Ledger.Store;
 
@@ -13,8 +10,12 @@ internal sealed class SqliteStore(string file, int waitSeconds = 20) : LedgerSto
     /// <summary>Marks the file as ours (PRAGMA application_id): "Clvs".</summary>
     private const int ApplicationId = 0x436C7673;
 
-    /// <summary>The migrations that this program knows, in their order, so that an up-to-date ledger is opened without asking the model.</summary>
-    public static readonly IReadOnlyList<string> Migrations = ["20261125161327_FirstLedger"];
+    private const string Scripts = "Migrations/";
+
+    /// <summary>The migrations that this program knows, in their order.</summary>
+    public static IReadOnlyList<string> Migrations { get; } =
+        [.. typeof(SqliteStore).Assembly.GetManifestResourceNames().Where(name => name.StartsWith(Scripts, StringComparison.Ordinal))
+            .Order(StringComparer.Ordinal).Select(name => name[Scripts.Length..^".sql".Length])];
 
     /// <summary>For tests: commands to run on each new connection, such as a limit of pages.</summary>
     internal Action<DbConnection>? OnConnect { get; init; }
@@ -35,9 +36,9 @@ internal sealed class SqliteStore(string file, int waitSeconds = 20) : LedgerSto
                 return;
             using SqliteTransaction transaction = connection.BeginTransaction(deferred: false);
             // Asked again: another process may have made it while this one waited.
-            IReadOnlyList<string> applied = Applied(connection, transaction);
-            if (applied.Count < Migrations.Count)
-                Execute(connection, Steps(applied.Count == 0 ? null : applied[^1]) + FormattableString.Invariant($"PRAGMA application_id = {ApplicationId};"), transaction);
+            foreach (string migration in Migrations.Except(Applied(connection, transaction)))
+                Execute(connection, Steps(migration), transaction);
+            Execute(connection, FormattableString.Invariant($"PRAGMA application_id = {ApplicationId}"), transaction);
             transaction.Commit();
         });
     }
@@ -48,13 +49,22 @@ internal sealed class SqliteStore(string file, int waitSeconds = 20) : LedgerSto
             throw new LedgerFault(LedgerFaultKind.Missing, file);
         Do(() =>
         {
-            using SqliteConnection connection = Open(SqliteOpenMode.ReadOnly);
+            using SqliteConnection connection = Open(SqliteOpenMode.ReadWrite);
             if (Applied(connection).Count < Migrations.Count)
                 throw new LedgerFault(LedgerFaultKind.NotALedger, file);
         });
     }
 
-    public override DbConnection Connect(bool writing) => Open(writing ? SqliteOpenMode.ReadWrite : SqliteOpenMode.ReadOnly);
+    /// <summary>
+    /// One that reads is opened for writing too and then forbidden it: whichever connection closes last can then tidy up the log.
+    /// </summary>
+    public override DbConnection Connect(bool writing)
+    {
+        SqliteConnection connection = Open(SqliteOpenMode.ReadWrite);
+        if (!writing)
+            Execute(connection, "PRAGMA query_only = ON");
+        return connection;
+    }
 
     public override DbTransaction BeginWriting(DbConnection connection) => ((SqliteConnection)connection).BeginTransaction(deferred: false);
 
@@ -72,7 +82,7 @@ internal sealed class SqliteStore(string file, int waitSeconds = 20) : LedgerSto
 
     public override void CopyInto(string copy) => Do(() =>
     {
-        using (SqliteConnection connection = Open(SqliteOpenMode.ReadOnly))
+        using (SqliteConnection connection = Open(SqliteOpenMode.ReadWrite))
         using (SqliteCommand command = connection.CreateCommand())
         {
             // Takes one moment's view and holds nobody up; the copy has no log beside it.
@@ -142,13 +152,15 @@ internal sealed class SqliteStore(string file, int waitSeconds = 20) : LedgerSto
     }
 
     /// <summary>
-    /// The steps from one migration to the last, as the model gives them. They are run in a transaction of ours rather than by the
-    /// model's own runner, whose lock outlives a killed process and then holds up every later start.
+    /// A migration's steps, as the model's tool made them (docs/decisions/0006). They are run in a transaction of ours rather than by the
+    /// model's own runner: its lock outlives a killed process and then holds up every later start, and loading it takes longer than
+    /// an import.
     /// </summary>
-    private static string Steps(string? from)
+    internal static string Steps(string migration)
     {
-        using LedgerTables tables = LedgerTablesMaking.Sqlite("Data Source=:memory:");
-        return tables.GetService<IMigrator>().GenerateScript(from, null, MigrationsSqlGenerationOptions.NoTransactions);
+        using Stream script = typeof(SqliteStore).Assembly.GetManifestResourceStream($"{Scripts}{migration}.sql")!;
+        using StreamReader reader = new(script);
+        return reader.ReadToEnd();
     }
 
     private static List<string> Column(SqliteConnection connection, string query, SqliteTransaction? transaction)
