@@ -70,6 +70,7 @@ public static class ShedHost
         services.AddSingleton(solver);
         services.AddSingleton(clock);
         services.AddSingleton(options);
+        services.AddSingleton<PastShelf>();
         services.AddSingleton<PlanShelf>();
         services.AddSingleton<LotShelf>();
         services.AddSingleton<SaidOnce>();

@@ -12,23 +12,31 @@ namespace Cloveshed.Web.Tests;
 public sealed class ServedShed : IAsyncDisposable
 {
     private readonly string folder = Directory.CreateTempSubdirectory("cloveshed-web-").FullName;
-    private readonly WebApplication app;
+    private WebApplication app;
 
     private ServedShed(Action<ShedLedger>? before)
     {
-        Ledger = ShedLedger.Open(LedgerAddress.Parse(Path.Combine(folder, "shed.db")), Clock);
+        Ledger = ShedLedger.Open(LedgerAddress.Parse(File), Clock);
         before?.Invoke(Ledger);
+        app = Build();
+    }
+
+    private WebApplication Build()
+    {
         var clock = Stopwatch.StartNew();
-        app = ShedHost.Build(Ledger, new HighsSolver(), Clock, new ShedOptions("http://127.0.0.1:0", KeyFolder, "0.0.0-test", () => clock.Elapsed.TotalSeconds, logging => logging.AddProvider(Log)));
+        return ShedHost.Build(Ledger, new HighsSolver(), Clock, new ShedOptions("http://127.0.0.1:0", KeyFolder, "0.0.0-test", () => clock.Elapsed.TotalSeconds, logging => logging.AddProvider(Log)));
     }
 
     /// <summary>Stands still, so that a page is the same twice.</summary>
     public StillClock Clock { get; } = new(new DateTimeOffset(2026, 9, 2, 15, 4, 5, TimeSpan.Zero));
 
-    public ShedLedger Ledger { get; }
+    public ShedLedger Ledger { get; private set; }
 
     /// <summary>What was logged.</summary>
     public KeptLog Log { get; } = new();
+
+    /// <summary>The ledger's file.</summary>
+    public string File => Path.Combine(folder, "shed.db");
 
     public string KeyFolder => Path.Combine(folder, "keys");
 
@@ -40,6 +48,30 @@ public sealed class ServedShed : IAsyncDisposable
         ServedShed shed = new(before);
         await shed.app.StartAsync();
         return shed;
+    }
+
+    /// <summary>The program ends and starts again on the same ledger and keys.</summary>
+    public async Task Restart()
+    {
+        await app.StopAsync();
+        await app.DisposeAsync();
+        Ledger.Dispose();
+        Ledger = ShedLedger.Open(LedgerAddress.Parse(File), Clock);
+        app = Build();
+        await app.StartAsync();
+    }
+
+    /// <summary>Puts something else in the place of the ledger's file: what opens it from now on fails.</summary>
+    public void BreakLedger()
+    {
+        System.IO.File.Move(File, File + ".away");
+        Directory.CreateDirectory(File);
+    }
+
+    public void MendLedger()
+    {
+        Directory.Delete(File);
+        System.IO.File.Move(File + ".away", File);
     }
 
     /// <summary>Someone at a screen: keeps cookies, does not follow redirects by itself.</summary>

@@ -2,6 +2,7 @@ using Cloveshed.App.Plans;
 using Cloveshed.App.Words;
 using Cloveshed.Core.Answers;
 using Cloveshed.Ledger;
+using NodaTime;
 
 namespace Cloveshed.App.Demo;
 
@@ -24,7 +25,9 @@ internal static class DemoLedger
     public static string? Fill(ShedLedger ledger, PlanOutcome.Written written, PlanQuestion question, TimeProvider clock, Phrasebook phrases)
     {
         FactOrigin origin = FactOrigin.Now(clock, By, Device, "setup");
-        ImportResult import = SeasonImport.Import(ledger, question.Folder, origin, phrases.FileLanguage);
+        // The files describe the shed as of a day: what they say was so from then on, and a past day after it shows it.
+        DateTimeOffset described = written.Season.Settings.AsOf.AtMidnight().WithOffset(Offset.FromTimeSpan(origin.HappenedAt.Offset)).ToDateTimeOffset();
+        ImportResult import = SeasonImport.Import(ledger, question.Folder, origin with { HappenedAt = described < origin.HappenedAt ? described : origin.HappenedAt }, phrases.FileLanguage);
         if (!import.Taken)
         {
             return import.Refusals is [var first, ..]

@@ -43,6 +43,8 @@ internal static class FactsApi
     /// <summary>Says in the document what can be asked and what a kind's body holds.</summary>
     public static void Describe(OpenApiOptions options)
     {
+        // Forms of pages are no interface for programs.
+        options.ShouldInclude = described => described.RelativePath?.StartsWith("api/", StringComparison.Ordinal) == true;
         options.AddDocumentTransformer((document, _, _) =>
         {
             document.Info = new OpenApiInfo

@@ -30,6 +30,12 @@ function written(value, decimals, unit) {
   return (value < 0 && /[1-9]/.test(text) ? "\u2212" : "") + text + unit;
 }
 
+/** Words on a mark are in the page's ink. */
+function marked(series, label) {
+  const marks = ["markLine", "markArea"].filter(mark => series[mark]);
+  return { ...series, ...Object.fromEntries(marks.map(mark => [mark, { silent: true, ...series[mark], label: { ...label, ...(series[mark].label ?? {}) } }])) };
+}
+
 class ShedChart extends HTMLElement {
   #chart = null;
   #stop = null;
@@ -78,6 +84,8 @@ class ShedChart extends HTMLElement {
     const y = value => written(value, decimals.y ?? 0, units.y ?? "");
     const text = { color: colour("--soft-ink"), fontFamily: style.fontFamily, fontSize: 12.5 };
     const axis = (given, name) => ({
+      nameLocation: "middle",
+      nameGap: name === "x" ? 30 : 44,
       ...given,
       axisLine: { lineStyle: { color: colour("--rule") } },
       splitLine: { lineStyle: { color: colour("--rule"), opacity: 0.7 }, show: name === "y" },
@@ -89,12 +97,13 @@ class ShedChart extends HTMLElement {
       animation: !still.matches,
       animationDuration: 250,
       textStyle: { fontFamily: style.fontFamily },
-      grid: { left: 8, right: 20, top: 28, bottom: 8, containLabel: true },
+      grid: { left: 8, right: 20, top: 28, bottom: 8, outerBoundsMode: "same", outerBoundsContain: "all" },
       tooltip: { trigger: "axis", backgroundColor: colour("--sheet"), borderColor: colour("--rule"), textStyle: { color: colour("--ink"), fontFamily: style.fontFamily }, valueFormatter: y },
       ...option,
       ...(option.legend ? { legend: { textStyle: text, ...option.legend } } : {}),
       xAxis: each(option.xAxis, "x"),
       yAxis: each(option.yAxis, "y"),
+      series: (option.series ?? []).map(series => marked(series, { ...text, color: colour("--ink"), textBorderWidth: 0 })),
     };
   }
 }

@@ -27,6 +27,7 @@ internal static class Headers
                 headers["Cross-Origin-Opener-Policy"] = "same-origin";
                 headers["Cross-Origin-Resource-Policy"] = "same-origin";
                 headers["Permissions-Policy"] = "camera=(), geolocation=(), microphone=(), payment=(), usb=()";
+                headers.Remove("blazor-enhanced-nav"); // of the framework's own navigation, which no page here has
                 if (headers.CacheControl.Count == 0)
                 {
                     headers.CacheControl = "no-cache, no-store";

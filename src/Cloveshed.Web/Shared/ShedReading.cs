@@ -11,7 +11,7 @@ namespace Cloveshed.Web.Shared;
 /// What one request reads, once and the same for all of its page: the ledger's state for the viewer's day, the season, what is
 /// known of the lots, the adopted plan. What costs time to make is kept between requests by what it was made from.
 /// </summary>
-public sealed class ShedReading(ShedLedger ledger, Viewer viewer, PlanShelf plans, LotShelf lots)
+public sealed class ShedReading(ShedLedger ledger, Viewer viewer, PastShelf past, PlanShelf plans, LotShelf lots)
 {
     private ShedState? state;
     private Reader? reader;
@@ -19,7 +19,7 @@ public sealed class ShedReading(ShedLedger ledger, Viewer viewer, PlanShelf plan
     public Viewer Viewer => viewer;
 
     /// <summary>Read when first asked for; a ledger that cannot be read throws its <see cref="LedgerFault"/>, which the error page tells.</summary>
-    public ShedState State => state ??= viewer.AsOf is { } asOf ? ledger.AsOf(asOf) : ledger.Now();
+    public ShedState State => state ??= viewer.AsOf is { } asOf ? past.Of(asOf) : ledger.Now();
 
     /// <summary>Null while no season has been opened (or not by that day).</summary>
     public Season? Season => State.Season;
