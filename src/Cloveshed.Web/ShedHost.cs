@@ -24,7 +24,9 @@ namespace Cloveshed.Web;
 /// <param name="Version">Of the program, as plans and pages name it.</param>
 /// <param name="Elapsed">Seconds on a clock that never goes back, for planning.</param>
 /// <param name="Log">Null: nothing is logged.</param>
-public sealed record ShedOptions(string Urls, string KeyFolder, string Version, Func<double> Elapsed, Action<ILoggingBuilder>? Log = null);
+/// <param name="Variables">The environment, of which only OpenTelemetry's standard variables are read; null: that of the process.</param>
+public sealed record ShedOptions(
+    string Urls, string KeyFolder, string Version, Func<double> Elapsed, Action<ILoggingBuilder>? Log = null, IReadOnlyDictionary<string, string?>? Variables = null);
 
 /// <summary>
 /// The web application, built from what it is given and from nothing that lies around: no settings file, no environment of
@@ -41,7 +43,15 @@ public static class ShedHost
         {
             ApplicationName = "cloveshed", EnvironmentName = Environments.Production, ContentRootPath = AppContext.BaseDirectory,
         });
-        builder.Configuration.AddEnvironmentVariables();
+        if (options.Variables is { } variables)
+        {
+            builder.Configuration.AddInMemoryCollection(variables);
+        }
+        else
+        {
+            builder.Configuration.AddEnvironmentVariables();
+        }
+
         builder.WebHost.UseKestrelCore().ConfigureKestrel(kestrel => kestrel.AddServerHeader = false).UseUrls(options.Urls.Split(';'));
         options.Log?.Invoke(builder.Logging);
         Telemetry.Add(builder.Services, builder.Configuration, options.Version);

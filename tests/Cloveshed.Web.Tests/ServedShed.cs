@@ -4,6 +4,7 @@ using System.Text.RegularExpressions;
 using Cloveshed.Ledger;
 using Cloveshed.Solver.Highs;
 using Microsoft.AspNetCore.Builder;
+using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 
 namespace Cloveshed.Web.Tests;
@@ -14,8 +15,11 @@ public sealed class ServedShed : IAsyncDisposable
     private readonly string folder = Directory.CreateTempSubdirectory("cloveshed-web-").FullName;
     private WebApplication app;
 
-    private ServedShed(Action<ShedLedger>? before)
+    private readonly IReadOnlyDictionary<string, string?>? variables;
+
+    private ServedShed(Action<ShedLedger>? before, IReadOnlyDictionary<string, string?>? variables)
     {
+        this.variables = variables;
         Ledger = ShedLedger.Open(LedgerAddress.Parse(File), Clock);
         before?.Invoke(Ledger);
         app = Build();
@@ -24,7 +28,7 @@ public sealed class ServedShed : IAsyncDisposable
     private WebApplication Build()
     {
         var clock = Stopwatch.StartNew();
-        return ShedHost.Build(Ledger, new HighsSolver(), Clock, new ShedOptions("http://127.0.0.1:0", KeyFolder, "0.0.0-test", () => clock.Elapsed.TotalSeconds, logging => logging.AddProvider(Log)));
+        return ShedHost.Build(Ledger, new HighsSolver(), Clock, new ShedOptions("http://127.0.0.1:0", KeyFolder, "0.0.0-test", () => clock.Elapsed.TotalSeconds, logging => logging.AddProvider(Log), variables));
     }
 
     /// <summary>Stands still, so that a page is the same twice.</summary>
@@ -43,12 +47,16 @@ public sealed class ServedShed : IAsyncDisposable
     public Uri Root => new(app.Urls.Single());
 
     /// <summary>Serves an empty ledger, or one that was written to before.</summary>
-    public static async Task<ServedShed> Open(Action<ShedLedger>? before = null)
+    public static async Task<ServedShed> Open(Action<ShedLedger>? before = null, IReadOnlyDictionary<string, string?>? variables = null)
     {
-        ServedShed shed = new(before);
+        ServedShed shed = new(before, variables);
         await shed.app.StartAsync();
         return shed;
     }
+
+    /// <summary>A part that the program is made of.</summary>
+    public T Part<T>()
+        where T : notnull => app.Services.GetRequiredService<T>();
 
     /// <summary>The program ends and starts again on the same ledger and keys.</summary>
     public async Task Restart()

@@ -17,7 +17,8 @@ internal static class ServeAddress
     {
         foreach (string url in urls.Split(';'))
         {
-            if (!Uri.TryCreate(url, UriKind.Absolute, out Uri? address) || address.Scheme != Uri.UriSchemeHttp || address.PathAndQuery != "/" || address.UserInfo.Length > 0)
+            if (!Uri.TryCreate(url, UriKind.Absolute, out Uri? address) || address.Scheme != Uri.UriSchemeHttp || address.PathAndQuery != "/" || address.UserInfo.Length > 0
+                || (address.Host == "localhost" && address.Port == 0)) // the host needs one port for both families
             {
                 return phrases.Say(Phrase.ServeNotAnAddress, url, Default);
             }
