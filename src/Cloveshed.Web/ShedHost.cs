@@ -2,6 +2,7 @@ using System.IO.Compression;
 using Cloveshed.Core.Planning;
 using Cloveshed.Ledger;
 using Cloveshed.Web.Api;
+using Cloveshed.Web.Keep;
 using Cloveshed.Web.Shared;
 using Cloveshed.Web.Today;
 using Microsoft.AspNetCore.Builder;
@@ -83,6 +84,9 @@ public static class ShedHost
         services.AddSingleton<PastShelf>();
         services.AddSingleton<PlanShelf>();
         services.AddSingleton<LotShelf>();
+        services.AddSingleton<BookShelf>();
+        services.AddSingleton<DecisionShelf>();
+        services.AddSingleton<StandingShelf>();
         services.AddSingleton<SaidOnce>();
         services.AddScoped(parts => Viewer.Of(parts.GetRequiredService<IHttpContextAccessor>().HttpContext!.Request));
         services.AddScoped<ShedReading>();

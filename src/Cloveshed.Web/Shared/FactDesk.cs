@@ -21,7 +21,11 @@ public sealed class FactDesk(ShedLedger ledger, ShedSignals signals, Viewer view
     /// <param name="place">The noun of the place: "plan", "dock".</param>
     /// <param name="make">Makes the fact with its origin and the form's id: (origin, id) => origin.Note(text, id).</param>
     /// <param name="done">What the next page says when it was accepted.</param>
-    public IResult Put(HttpContext context, IFormCollection form, string place, Func<FactOrigin, Guid, NewFact> make, string done)
+    public IResult Put(HttpContext context, IFormCollection form, string place, Func<FactOrigin, Guid, NewFact> make, string done) =>
+        PutAll(context, form, place, (origin, id) => [make(origin, id)], done);
+
+    /// <summary>Likewise several facts as one batch: all of them or none. Ids after the first are made of it by <see cref="Following"/>.</summary>
+    public IResult PutAll(HttpContext context, IFormCollection form, string place, Func<FactOrigin, Guid, IReadOnlyList<NewFact>> make, string done)
     {
         if (Id(form) is not { } id)
         {
@@ -40,6 +44,16 @@ public sealed class FactDesk(ShedLedger ledger, ShedSignals signals, Viewer view
         });
     }
 
+    /// <summary>The id of a form's further facts, always the same for a form: its own with a number added into its last, random, digits.</summary>
+    public static Guid Following(Guid id, int number)
+    {
+        Span<byte> bytes = stackalloc byte[16];
+        id.TryWriteBytes(bytes, bigEndian: true, out _);
+        uint tail = System.Buffers.Binary.BinaryPrimitives.ReadUInt32BigEndian(bytes[12..]);
+        System.Buffers.Binary.BinaryPrimitives.WriteUInt32BigEndian(bytes[12..], unchecked(tail + (uint)number));
+        return new Guid(bytes, bigEndian: true);
+    }
+
     /// <summary>Where facts of the pages come from.</summary>
     public FactOrigin Origin(string place) => FactOrigin.Now(clock, Office, Pages, place);
 
@@ -47,11 +61,14 @@ public sealed class FactDesk(ShedLedger ledger, ShedSignals signals, Viewer view
     /// Appends. A form that is sent again is later by the clock than the fact that it made: it is the same fact when all else is the
     /// same, and then gets the same answer.
     /// </summary>
-    public Appended Append(NewFact fact)
+    public Appended Append(NewFact fact) => Append([fact]);
+
+    /// <summary>Likewise a batch.</summary>
+    public Appended Append(IReadOnlyList<NewFact> batch)
     {
-        Appended appended = signals.Append(ledger, [fact], viewer.FileLanguage);
-        return appended is Appended.Refused && ledger.Find(fact.Id) is { } known && known.HappenedAt != fact.HappenedAt
-            ? signals.Append(ledger, [fact with { HappenedAt = known.HappenedAt }], viewer.FileLanguage) : appended;
+        Appended appended = signals.Append(ledger, batch, viewer.FileLanguage);
+        return appended is Appended.Refused && batch.Count > 0 && ledger.Find(batch[0].Id) is { } known && known.HappenedAt != batch[0].HappenedAt
+            ? signals.Append(ledger, [.. batch.Select(fact => fact with { HappenedAt = known.HappenedAt })], viewer.FileLanguage) : appended;
     }
 
     /// <summary>The id that the form brought; null where it brought none.</summary>

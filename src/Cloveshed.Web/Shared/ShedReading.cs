@@ -11,7 +11,7 @@ namespace Cloveshed.Web.Shared;
 /// What one request reads, once and the same for all of its page: the ledger's state for the viewer's day, the season, what is
 /// known of the lots, the adopted plan. What costs time to make is kept between requests by what it was made from.
 /// </summary>
-public sealed class ShedReading(ShedLedger ledger, Viewer viewer, PastShelf past, PlanShelf plans, LotShelf lots)
+public sealed class ShedReading(ShedLedger ledger, Viewer viewer, PastShelf past, PlanShelf plans, LotShelf lots, BookShelf books)
 {
     private ShedState? state;
     private Reader? reader;
@@ -31,6 +31,9 @@ public sealed class ShedReading(ShedLedger ledger, Viewer viewer, PastShelf past
 
     /// <summary>The plan to work by; null where none was adopted.</summary>
     public PlanAnswer? Plan => State.Adopted is { } adopted ? plans.Of(adopted) : null;
+
+    /// <summary>What pages read off the adopted plan; null where none was adopted.</summary>
+    public PlanBook? Book => State.Adopted is { } adopted && Season is { } season ? books.Of(adopted.Document, State.InputDigest, season, plans.Of(adopted)) : null;
 
     /// <summary>Another plan that was made.</summary>
     public PlanAnswer PlanOf(PlanEntry entry) => plans.Of(entry);

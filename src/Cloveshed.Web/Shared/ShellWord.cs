@@ -24,4 +24,7 @@ public enum ShellWord
 
     // Tables and pictures
     MoreRows, ShowAll, ChartNeedsScript,
+
+    // Facts
+    FactNumber, FactWhen, FactWhat, FactWhy,
 }

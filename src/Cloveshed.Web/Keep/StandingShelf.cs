@@ -1,0 +1,14 @@
+using Cloveshed.Pictures.Keeping;
+using Cloveshed.Web.Shared;
+
+namespace Cloveshed.Web.Keep;
+
+/// <summary>How lots keep where they stand, reckoned once for each state of the season's rows.</summary>
+public sealed class StandingShelf
+{
+    private const int Room = 4;
+
+    private readonly Shelf<KeepingFacts> shelf = new(Room);
+
+    public KeepingFacts Of(ShedReading shed) => shelf.Of(shed.State.InputDigest, () => StandingLots.Of(shed.SeasonOpen));
+}

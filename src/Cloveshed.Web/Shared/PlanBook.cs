@@ -1,0 +1,83 @@
+using Cloveshed.Core;
+using Cloveshed.Core.Answers;
+using Cloveshed.Core.Seasons;
+using Cloveshed.Pictures.Keeping;
+using Cloveshed.Pictures.Paths;
+using Cloveshed.Pictures.Sections;
+using Cloveshed.Web.Dock;
+
+namespace Cloveshed.Web.Shared;
+
+/// <summary>
+/// What pages read off a plan for a season, each thing made once, when it is first asked for. The season may have changed since the
+/// plan was made: whatever the plan names that is no longer there is left out where it is looked up.
+/// </summary>
+public sealed class PlanBook
+{
+    private readonly Lazy<PathBook> paths;
+    private readonly Lazy<IReadOnlyList<OrderOutcome>> orders;
+    private readonly Lazy<FillTrace> trace;
+    private readonly Lazy<KeepingFacts> keeping;
+    private readonly Dictionary<LotId, double> lotWorths = [];
+    private readonly Dictionary<(LineId, int), double> hourWorths = [];
+
+    public PlanBook(Season season, PlanAnswer answer)
+    {
+        Season = season;
+        Answer = answer;
+        paths = new(() => new PathBook(season, answer));
+        orders = new(() => OrderOutcome.All(season, answer));
+        trace = new(() => FillTrace.Of(season, answer));
+        keeping = new(() => KeepingFacts.From(season, answer));
+        foreach (WorthRow worth in answer.Worths)
+        {
+            switch (worth)
+            {
+                case { Kind: "lot" }: lotWorths[new LotId(worth.Name)] = worth.Value; break;
+                case { Kind: "line", Week: { } week }: hourWorths[(new LineId(worth.Name), week)] = worth.Value; break;
+                default: break;
+            }
+        }
+
+        Runs = answer.Runs.ToLookup(run => run.Week);
+        Made = answer.Made.ToLookup(row => (row.Run, row.Lot));
+        Seed = answer.Seed.ToLookup(row => (row.Run, row.Lot));
+    }
+
+    public Season Season { get; }
+
+    public PlanAnswer Answer { get; }
+
+    public PathBook Paths => paths.Value;
+
+    /// <summary>What becomes of each order line, in the season's order.</summary>
+    public IReadOnlyList<OrderOutcome> Orders => orders.Value;
+
+    public FillTrace Trace => trace.Value;
+
+    public KeepingFacts Keeping => keeping.Value;
+
+    /// <summary>By week.</summary>
+    public ILookup<int, RunRow> Runs { get; }
+
+    public ILookup<(string Run, LotId Lot), MadeRow> Made { get; }
+
+    public ILookup<(string Run, LotId Lot), SeedRow> Seed { get; }
+
+    /// <summary>What one more mass unit of the lot, as at its start, would add; null where the plan names no worth of it.</summary>
+    public double? WorthOf(LotId lot) => lotWorths.TryGetValue(lot, out double worth) ? worth : null;
+
+    /// <summary>What one more hour of the line in the week would add; 0 where the plan names none.</summary>
+    public double HourWorth(LineId line, int week) => hourWorths.GetValueOrDefault((line, week));
+}
+
+/// <summary>Books of the last few plans, by plan and season.</summary>
+public sealed class BookShelf
+{
+    /// <summary>A little more than a season's plans that are looked at in turn.</summary>
+    private const int Room = 4;
+
+    private readonly Shelf<PlanBook> shelf = new(Room);
+
+    public PlanBook Of(string document, string digest, Season season, PlanAnswer answer) => shelf.Of(document + digest, () => new PlanBook(season, answer));
+}
