@@ -124,6 +124,15 @@ public sealed partial class Visitor : IDisposable
 
     public HttpClient Client => client;
 
+    /// <summary>Takes over what another's browser holds: the same person at another port, or in another window.</summary>
+    public void Bring(Visitor other)
+    {
+        foreach (Cookie cookie in other.Cookies.GetAllCookies())
+        {
+            Cookies.Add(client.BaseAddress!, new Cookie(cookie.Name, cookie.Value));
+        }
+    }
+
     public async Task<Got> Get(string path)
     {
         HttpResponseMessage answer = await client.GetAsync(new Uri(path, UriKind.Relative), TestContext.Current.CancellationToken);
