@@ -24,20 +24,21 @@ public sealed record FactOrigin(DateTimeOffset HappenedAt, string By, string Dev
     }
 
     /// <summary>A row more in one of the season's files.</summary>
-    public NewFact RowEntered(string file, IReadOnlyDictionary<string, string> cells, Guid? id = null) =>
-        Make(FactKinds.Entered(file), new JsonObject { ["file"] = file, ["cells"] = Cells(cells) }, null, id);
+    /// <param name="reason">Why, in a person's words; null where nobody said.</param>
+    public NewFact RowEntered(string file, IReadOnlyDictionary<string, string> cells, Guid? id = null, string? reason = null) =>
+        Make(FactKinds.Entered(file), Why(new JsonObject { ["file"] = file, ["cells"] = Cells(cells) }, reason), null, id);
 
     /// <summary>A row now reads so, whole; a column that is left out is empty.</summary>
     /// <param name="was">The row as it was when it was looked at.</param>
-    public NewFact RowChanged(SeasonRow was, IReadOnlyDictionary<string, string> cells, Guid? id = null) =>
-        Make(FactKinds.Changed(was.File), new JsonObject { ["file"] = was.File, ["row"] = was.Row, ["cells"] = Cells(cells) }, was.Fact, id);
+    public NewFact RowChanged(SeasonRow was, IReadOnlyDictionary<string, string> cells, Guid? id = null, string? reason = null) =>
+        Make(FactKinds.Changed(was.File), Why(new JsonObject { ["file"] = was.File, ["row"] = was.Row, ["cells"] = Cells(cells) }, reason), was.Fact, id);
 
     /// <summary>A row no longer counts.</summary>
-    public NewFact RowDropped(SeasonRow was, Guid? id = null) =>
-        Make(FactKinds.Dropped(was.File), new JsonObject { ["file"] = was.File, ["row"] = was.Row }, was.Fact, id);
+    public NewFact RowDropped(SeasonRow was, Guid? id = null, string? reason = null) =>
+        Make(FactKinds.Dropped(was.File), Why(new JsonObject { ["file"] = was.File, ["row"] = was.Row }, reason), was.Fact, id);
 
     /// <summary>season.json now reads so.</summary>
-    public NewFact SeasonChanged(string text, Guid? id = null) => Make(FactKinds.SeasonChanged, new JsonObject { ["text"] = text }, null, id);
+    public NewFact SeasonChanged(string text, Guid? id = null, string? reason = null) => Make(FactKinds.SeasonChanged, Why(new JsonObject { ["text"] = text }, reason), null, id);
 
     /// <param name="mass">At least this much; null: at all.</param>
     public NewFact RunPinned(LotId lot, LineId line, LocalDate week, double? mass, MassUnit unit, Guid? id = null)
@@ -92,6 +93,13 @@ public sealed record FactOrigin(DateTimeOffset HappenedAt, string By, string Dev
 
     /// <summary>A UUID of version 7 by the time at which it happened.</summary>
     internal Guid NewId() => Guid.CreateVersion7(HappenedAt);
+
+    private static JsonObject Why(JsonObject body, string? reason)
+    {
+        if (reason is not null)
+            body["reason"] = reason;
+        return body;
+    }
 
     private static JsonObject Hold(LotId lot, LineId line, LocalDate week) =>
         new() { ["lot"] = lot.Text, ["line"] = line.Text, ["week"] = LocalDatePattern.Iso.Format(week) };

@@ -105,6 +105,14 @@ public sealed class ShedLedger : IDisposable
         }
     }
 
+    /// <summary>Facts from the last one back.</summary>
+    /// <param name="most">At most so many.</param>
+    /// <param name="before">Only facts below this number.</param>
+    /// <param name="kind">Only facts of this kind.</param>
+    /// <param name="lot">Only facts that name this lot, and those that correct one of these.</param>
+    public IReadOnlyList<Fact> ReadBack(int most, long before = long.MaxValue, string? kind = null, string? lot = null) =>
+        Reading(reader => (IReadOnlyList<Fact>)[.. FactLog.ReadBack(reader.Connection, before, most, kind, lot).Select(fact => fact.Opened())]);
+
     /// <summary>A fact by its id; null where there is none.</summary>
     public Fact? Find(Guid id) => Reading(reader =>
     {

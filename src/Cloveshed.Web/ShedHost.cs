@@ -3,6 +3,7 @@ using Cloveshed.Core.Planning;
 using Cloveshed.Ledger;
 using Cloveshed.Web.Api;
 using Cloveshed.Web.Keep;
+using Cloveshed.Web.Setup;
 using Cloveshed.Web.Shared;
 using Cloveshed.Web.Today;
 using Microsoft.AspNetCore.Builder;
@@ -26,8 +27,10 @@ namespace Cloveshed.Web;
 /// <param name="Elapsed">Seconds on a clock that never goes back, for planning.</param>
 /// <param name="Log">Null: nothing is logged.</param>
 /// <param name="Variables">The environment, of which only OpenTelemetry's standard variables are read; null: that of the process.</param>
+/// <param name="Demo">The files of a season to look around in, by name; null: none is offered.</param>
 public sealed record ShedOptions(
-    string Urls, string KeyFolder, string Version, Func<double> Elapsed, Action<ILoggingBuilder>? Log = null, IReadOnlyDictionary<string, string?>? Variables = null);
+    string Urls, string KeyFolder, string Version, Func<double> Elapsed, Action<ILoggingBuilder>? Log = null, IReadOnlyDictionary<string, string?>? Variables = null,
+    IReadOnlyDictionary<string, ReadOnlyMemory<byte>>? Demo = null);
 
 /// <summary>
 /// The web application, built from what it is given and from nothing that lies around: no settings file, no environment of
@@ -91,6 +94,10 @@ public static class ShedHost
         services.AddScoped(parts => Viewer.Of(parts.GetRequiredService<IHttpContextAccessor>().HttpContext!.Request));
         services.AddScoped<ShedReading>();
         services.AddScoped<FactDesk>();
+        services.AddSingleton<ListChanges>();
+        services.AddSingleton<Arrivals>();
+        services.AddSingleton<ArrivalReports>();
+        services.AddScoped<RowDesk>();
     }
 
     private static void Use(WebApplication app)
@@ -102,6 +109,7 @@ public static class ShedHost
         app.UseHostFiltering();
         ErrorPages.UseForStatus(app);
         app.UseRouting();
+        ImportDoors.Use(app);
         app.UseAntiforgery();
     }
 
@@ -123,6 +131,10 @@ public static class ShedHost
         app.MapRazorComponents<Document>();
         ViewDoors.Map(app);
         NoteDoors.Map(app);
+        RowDoors.Map(app);
+        ImportDoors.Map(app);
+        ExportDoors.Map(app);
+        LedgerDoors.Map(app);
         FactsApi.Map(app);
     }
 }

@@ -30,6 +30,28 @@ internal static class FactLog
             yield return Fact(reader);
     }
 
+    /// <summary>Facts below a number, the last first.</summary>
+    public static IEnumerable<StoredFact> ReadBack(DbConnection connection, long before, int most, string? kind, string? lot)
+    {
+        // A body names its lot in one way only, because it is canonical.
+        const string NamesLot = "body LIKE @lot ESCAPE '!'";
+        string limits = (kind is null ? "" : " AND kind = @kind") + (lot is null ? "" : $" AND ({NamesLot} OR corrects IN (SELECT id FROM facts WHERE {NamesLot}))");
+        using DbCommand command = Command(connection, null,
+            $"SELECT {Columns} FROM facts WHERE seq < @before{limits} ORDER BY seq DESC LIMIT {most.ToString(CultureInfo.InvariantCulture)}");
+        Add(command, "@before", before);
+        if (kind is not null)
+            Add(command, "@kind", kind);
+        if (lot is not null)
+        {
+            System.Text.StringBuilder named = new("\"lot\":");
+            CanonicalJson.AppendString(named, lot);
+            Add(command, "@lot", $"%{named.Replace("!", "!!").Replace("%", "!%").Replace("_", "!_")}%");
+        }
+        using DbDataReader reader = command.ExecuteReader();
+        while (reader.Read())
+            yield return Fact(reader);
+    }
+
     /// <summary>Facts of kinds that are not about a row of a file: few, however often a season is imported.</summary>
     public static IEnumerable<StoredFact> ReadOthers(DbConnection connection, DbTransaction? transaction)
     {

@@ -63,7 +63,7 @@ public sealed class FactDesk(ShedLedger ledger, ShedSignals signals, Viewer view
     /// </summary>
     public Appended Append(NewFact fact) => Append([fact]);
 
-    /// <summary>Likewise a batch.</summary>
+    /// <summary>Likewise the facts of one form, all or none. The first has the form's id, by which a form sent again is known.</summary>
     public Appended Append(IReadOnlyList<NewFact> batch)
     {
         Appended appended = signals.Append(ledger, batch, viewer.FileLanguage);

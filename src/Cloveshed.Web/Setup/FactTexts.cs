@@ -1,0 +1,33 @@
+using System.Globalization;
+using Cloveshed.Ledger;
+using Cloveshed.Web.Shared;
+using NodaTime;
+
+namespace Cloveshed.Web.Setup;
+
+/// <summary>Facts in words.</summary>
+public static class FactTexts
+{
+    /// <summary>The kind as a person says it; one that has no words of its own stands for itself.</summary>
+    public static string Kind(string kind, Words<SetupWord> words) => kind switch
+    {
+        FactKinds.SeasonOpened => words[SetupWord.KindSeasonOpened],
+        FactKinds.SeasonChanged => words[SetupWord.KindSeasonChanged],
+        FactKinds.RunPinned => words[SetupWord.KindRunPinned],
+        FactKinds.RunBarred => words[SetupWord.KindRunBarred],
+        FactKinds.HoldLifted => words[SetupWord.KindHoldLifted],
+        FactKinds.PlanAsked => words[SetupWord.KindPlanAsked],
+        FactKinds.PlanMade => words[SetupWord.KindPlanMade],
+        FactKinds.PlanRefused => words[SetupWord.KindPlanRefused],
+        FactKinds.PlanStopped => words[SetupWord.KindPlanStopped],
+        FactKinds.PlanAdopted => words[SetupWord.KindPlanAdopted],
+        FactKinds.Note => words[SetupWord.KindNote],
+        _ => SeasonLists.All.Select(list => kind == FactKinds.Entered(list.File) ? words.Say(SetupWord.KindEntered, words[list.Name])
+            : kind == FactKinds.Changed(list.File) ? words.Say(SetupWord.KindChanged, words[list.Name])
+            : kind == FactKinds.Dropped(list.File) ? words.Say(SetupWord.KindDropped, words[list.Name]) : null).FirstOrDefault(text => text is not null) ?? kind,
+    };
+
+    /// <summary>Day and clock time as they were at the place where it happened.</summary>
+    public static string Time(DateTimeOffset time, ShedReading shed) =>
+        $"{Days.Long(new LocalDate(time.Year, time.Month, time.Day), shed.Viewer.Language)} {time.ToString("HH:mm", CultureInfo.InvariantCulture)}";
+}
