@@ -17,6 +17,10 @@ public sealed class ServedShed : IAsyncDisposable
 
     private readonly IReadOnlyDictionary<string, string?>? variables;
 
+    /// <summary>The demo's files, as the program offers them.</summary>
+    private static readonly Dictionary<string, ReadOnlyMemory<byte>> Demo =
+        Directory.GetFiles(DemoShed.Folder).ToDictionary(file => Path.GetFileName(file), file => new ReadOnlyMemory<byte>(System.IO.File.ReadAllBytes(file)));
+
     private ServedShed(Action<ShedLedger>? before, IReadOnlyDictionary<string, string?>? variables)
     {
         this.variables = variables;
@@ -28,7 +32,7 @@ public sealed class ServedShed : IAsyncDisposable
     private WebApplication Build()
     {
         var clock = Stopwatch.StartNew();
-        return ShedHost.Build(Ledger, new HighsSolver(), Clock, new ShedOptions("http://127.0.0.1:0", KeyFolder, "0.0.0-test", () => clock.Elapsed.TotalSeconds, logging => logging.AddProvider(Log), variables));
+        return ShedHost.Build(Ledger, new HighsSolver(), Clock, new ShedOptions("http://127.0.0.1:0", KeyFolder, "0.0.0-test", () => clock.Elapsed.TotalSeconds, logging => logging.AddProvider(Log), variables, Demo));
     }
 
     /// <summary>Stands still, so that a page is the same twice.</summary>

@@ -1,4 +1,5 @@
 using Cloveshed.App.CommandLine;
+using Cloveshed.App.Demo;
 using Cloveshed.App.Words;
 using Cloveshed.Ledger;
 using Cloveshed.Web;
@@ -24,7 +25,9 @@ internal static class WebServing
         // At a terminal somebody reads: only what went wrong. Into a file goes everything.
         LogLevel least = world.ErrorIsTerminal && !verbose ? LogLevel.Warning : LogLevel.Information;
         using JsonLines log = new(world.Error, TimeProvider.System, least);
-        ShedOptions options = new(urls, address.File + KeysEnd, CommandTree.Version, world.Elapsed, logging => logging.AddProvider(log));
+        ShedOptions options = new(
+            urls, address.File + KeysEnd, CommandTree.Version, world.Elapsed, logging => logging.AddProvider(log),
+            Demo: DemoSeason.Files.ToDictionary(file => file.Name, file => new ReadOnlyMemory<byte>(file.Bytes)));
         return Serve(ShedHost.Build(ledger, world.Solver, TimeProvider.System, options), address, urls, world, phrases).GetAwaiter().GetResult();
     }
 

@@ -113,7 +113,7 @@ internal static class RowDoors
             return desk.Back(context, form, new Said(true, string.Join(" ", told)));
         }
 
-        return desk.Append([.. of.Select((row, at) => origin.RowChanged(row, changed[row.Row]!, FactIds.Following(id, at), reason))]) is Appended.Refused refused
+        return desk.Append([.. of.Select((row, at) => origin.RowChanged(row, changed[row.Row]!, FactDesk.Following(id, at), reason))]) is Appended.Refused refused
             ? desk.Back(context, form, new Said(true, refused.Refusals[0].Message, refused.Refusals[0].Remedy))
             : desk.Back(context, form, new Said(false, words.Say(SetupWord.SaidLate, lot)));
     });
