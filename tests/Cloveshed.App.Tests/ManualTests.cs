@@ -28,7 +28,7 @@ public sealed class ManualTests
     {
         Command asked = Manual.Tree().Subcommands.Single(c => c.Name == command);
         string[] known = [.. OptionsOf(asked), .. OptionsOf(Manual.Tree())];
-        Assert.All(Regex.Matches(Manual.Page(command), @"(?<![\w-])--[a-z][a-z-]*").Select(match => match.Value), name => Assert.Contains(name, known));
+        Assert.All(Regex.Matches(Manual.Page(command), @"(?<![\w-])--[a-z][a-z0-9-]*").Select(match => match.Value), name => Assert.Contains(name, known));
     }
 
     /// <summary>Its own and those of the commands in it; the tree's only its own.</summary>

@@ -14,7 +14,7 @@ public sealed partial class ServingTests(ShedWithoutSeason empty) : IClassFixtur
     public async Task Every_answer_carries_the_security_headers()
     {
         using Visitor visitor = empty.Shed.Visitor();
-        foreach (string path in new[] { "/", "/nowhere", "/help/keep", ShedAssets.Path(ShedAssets.Stylesheet), "/health/live", "/api/v1/facts", "/api/nowhere" })
+        foreach (string path in new[] { "/", "/nowhere", "/help/keeping", ShedAssets.Path(ShedAssets.Stylesheet), "/health/live", "/api/v1/facts", "/api/nowhere" })
         {
             Got answer = await visitor.Get(path);
             Assert.Equal(Headers.ContentPolicy, answer.Header("Content-Security-Policy"));

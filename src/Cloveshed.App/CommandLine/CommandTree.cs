@@ -26,6 +26,7 @@ public static class CommandTree
             SeedNeedCommand.Build(world, phrases), ServeCommand.Build(world, phrases), ImportCommand.Build(world, phrases),
             ExportCommand.Build(world, phrases),
             LedgerCommand.Build(world, phrases), BackupCommand.Build(world, phrases), RestoreCommand.Build(world, phrases),
+            AirCommand.Build(world, phrases), KeepCommand.Build(world, phrases), CureCommand.Build(world, phrases),
         };
         foreach (Option given in root.Options.ToArray())
         {

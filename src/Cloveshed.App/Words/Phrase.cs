@@ -43,4 +43,23 @@ public enum Phrase
     LedgerOption, JsonLedger, ImportDoes, ImportFolder, ImportTaken, ImportAlready, ImportRefusedOnce, ImportRefused, ExportDoes, ExportFolder, ExportDone,
     ExportNone, ExportStray, LedgerDoes, LedgerVerifyDoes, LedgerRebuildDoes, LedgerShowDoes, LedgerKind, LedgerLot, KindUnknown, FlawLine, VerifyHolds, VerifyBroken,
     RebuildSame, RebuildMended, RebuildBroken, ShowHashBroken, BackupDoes, BackupFile, BackupDone, RestoreDoes, RestoreFile, RestoreInto, RestoreDone,
+
+    // air
+    AirDoes, AirTemp, AirRh, AirPressure, AirPressures, AirWater, AirDew, AirNoDew, AirTooHumid,
+
+    // keep
+    KeepDoes, KeepO2, KeepCo2, KeepForm, KeepKeeps, KeepLife, KeepLoss, KeepBreath, KeepCautionLine, KeepTooMuchGas,
+    CautionOxygenLow, CautionOxygenHigh, CautionCo2Danger, CautionCo2Short, CautionCo2Day, CautionCo2Injures, CautionLowOxygenAlone, CautionFreeze,
+    CautionSprout, CautionDamp, CautionDry, CautionBeyond, CautionSeedCold, CautionSeedWarm, CautionSeedHumidity, CautionSeedAtmosphere, CautionPeeledWarm,
+    CautionPeeledCold, CautionEntry, CautionLocalFirst,
+
+    // cure
+    CureDoes, CureWeather, CureSacks, CureDate, CureBeyond, CureNever, CureNotWithin, CureLoss, CureLossSoFar, CureForced, CureForcedNever, CureRewet,
+    CureSacksSay, CureSackOnce, CureNoFit, CureOver45, CureOver46, CureLongHeat, CureDamp, CureSlow, CureGaps,
+
+    // Files of measurements
+    SheetUnreadable, SheetEmpty, SheetSeparator, SheetTwice, SheetFields, SheetLong, SheetCellEmpty, SheetColumnMissing, SheetCellFault,
+    SheetNotUtf8, SheetQuote, SheetTwoRows, SheetUnknown, SheetShares, SheetTimeExpected, SheetTimeExample, SheetOffsetExpected, SheetOrderExpected,
+    SheetSameClock, SheetWithinWeather, SheetOnceExpected, SheetWeighTwice, SheetWeightExpected, SheetTempExample, SheetHumidityExample, SheetWeightExample,
+    SheetSackExample, SheetMendNumber, SheetMendTime, SheetMendOrder, SheetMendSack,
 }

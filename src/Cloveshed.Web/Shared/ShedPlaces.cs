@@ -8,8 +8,8 @@ public sealed record ShedPlace(string Path, ShellWord Name, string Manual);
 public static class ShedPlaces
 {
     public static readonly ShedPlace Today = new("/", ShellWord.Today, "today");
-    public static readonly ShedPlace Keep = new("/keep", ShellWord.Keep, "keep");
-    // docs/manual/plan.md is the page of the command; the place has a page of its own.
+    // docs/manual/keep.md and plan.md are the pages of commands; the places have pages of their own.
+    public static readonly ShedPlace Keep = new("/keep", ShellWord.Keep, "keeping");
     public static readonly ShedPlace Plan = new("/plan", ShellWord.Plan, "season-plan");
     public static readonly ShedPlace Dock = new("/dock", ShellWord.Dock, "dock");
     public static readonly ShedPlace Setup = new("/setup", ShellWord.Setup, "setup");

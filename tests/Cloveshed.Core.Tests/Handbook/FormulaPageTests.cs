@@ -3,6 +3,7 @@ using System.Reflection;
 using Cloveshed.Core.Keep;
 using Cloveshed.Core.Lots;
 using Cloveshed.Core.Planning;
+using Cloveshed.Core.Yard;
 
 namespace Cloveshed.Core.Tests.Handbook;
 
@@ -25,6 +26,17 @@ public class FormulaPageTests
             Assert.Contains(Row(dial.Name, dial.Read(KeepingParameters.Default)), page, StringComparison.Ordinal);
         foreach (Dial<ClimateDefaults> dial in ClimateDefaults.Dials)
             Assert.Contains(Row(dial.Name, dial.Read(ClimateDefaults.Default)), page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_curing_page_prints_the_shipped_coefficients()
+    {
+        string page = FormulaPage.Read("curing.md");
+        foreach (Dial<CuringParameters> dial in CuringParameters.Dials)
+            Assert.Contains(Row(dial.Name, dial.Read(CuringParameters.Default)), page, StringComparison.Ordinal);
+        Assert.Equal(typeof(CuringParameters).GetConstructors().Max(c => c.GetParameters().Length), CuringParameters.Dials.Count);
+        foreach (Dial<CuringParameters> dial in CuringParameters.Dials)
+            Assert.Equal(2 * dial.Read(CuringParameters.Default), dial.Read(CuringParameters.Default.With(dial.Name, 2)), 1e-12);
     }
 
     /// <summary>Read from the planner itself, most of which is its own affair.</summary>
