@@ -34,7 +34,8 @@ internal static partial class RequestLog
             {
                 Endpoint? reached = context.GetEndpoint() ?? context.Features.Get<IExceptionHandlerFeature>()?.Endpoint;
                 string? route = (reached as RouteEndpoint)?.RoutePattern.RawText;
-                LogLevel level = context.Response.StatusCode >= StatusCodes.Status500InternalServerError ? LogLevel.Error : LogLevel.Information;
+                bool often = context.Request.Path.StartsWithSegments("/assets") || context.Request.Path.StartsWithSegments("/health");
+                LogLevel level = context.Response.StatusCode >= StatusCodes.Status500InternalServerError ? LogLevel.Error : often ? LogLevel.Debug : LogLevel.Information;
                 double milliseconds = Math.Round(Stopwatch.GetElapsedTime(begun).TotalMilliseconds, 1);
                 Answered(log, level, context.Request.Method, route ?? "none", context.Response.StatusCode, milliseconds);
             }
