@@ -142,6 +142,21 @@ public sealed class ShedLedger : IDisposable
         return PastFold.Of(reader.Connection, transaction, when, clock.LocalTimeZone);
     });
 
+    /// <summary>
+    /// The shed by the facts up to a number, that one included: what a plan was made from. A number above the last fact's counts as that one.
+    /// </summary>
+    public ShedState Upto(long seq)
+    {
+        ShedState? known = Volatile.Read(ref current);
+        return Reading(reader =>
+        {
+            if (known is not null && known.Head.Seq == seq)
+                return known;
+            using DbTransaction transaction = store.BeginReading(reader.Connection);
+            return PastFold.Upto(reader.Connection, transaction, seq);
+        });
+    }
+
     /// <summary>A document by its SHA-256; null where there is none.</summary>
     public byte[]? Document(string sha256) => Reading(reader => FactLog.Document(reader.Connection, null, sha256));
 
@@ -170,8 +185,15 @@ public sealed class ShedLedger : IDisposable
     public void Dispose()
     {
         lock (writing)
-        {
             disposed = true;
+        Rest();
+    }
+
+    /// <summary>Ends the connections that nobody uses at the moment; whoever asks next opens one.</summary>
+    internal void Rest()
+    {
+        lock (writing)
+        {
             writer?.Dispose();
             writer = null;
         }

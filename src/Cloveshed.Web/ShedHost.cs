@@ -3,6 +3,7 @@ using Cloveshed.Core.Planning;
 using Cloveshed.Ledger;
 using Cloveshed.Web.Api;
 using Cloveshed.Web.Keep;
+using Cloveshed.Web.Plan;
 using Cloveshed.Web.Setup;
 using Cloveshed.Web.Shared;
 using Cloveshed.Web.Today;
@@ -98,6 +99,7 @@ public static class ShedHost
         services.AddSingleton<Arrivals>();
         services.AddSingleton<ArrivalReports>();
         services.AddScoped<RowDesk>();
+        PlanParts.Add(services);
     }
 
     private static void Use(WebApplication app)
@@ -135,6 +137,7 @@ public static class ShedHost
         ImportDoors.Map(app);
         ExportDoors.Map(app);
         LedgerDoors.Map(app);
+        PlanParts.Map(app);
         FactsApi.Map(app);
     }
 }

@@ -1,8 +1,10 @@
 using System.Diagnostics;
 using System.Net;
 using System.Text.RegularExpressions;
+using Cloveshed.Core.Planning;
 using Cloveshed.Ledger;
 using Cloveshed.Solver.Highs;
+using Cloveshed.Web.Plan.Jobs;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
@@ -16,14 +18,16 @@ public sealed class ServedShed : IAsyncDisposable
     private WebApplication app;
 
     private readonly IReadOnlyDictionary<string, string?>? variables;
+    private readonly ILinearSolver solver;
 
     /// <summary>The demo's files, as the program offers them.</summary>
     private static readonly Dictionary<string, ReadOnlyMemory<byte>> Demo =
         Directory.GetFiles(DemoShed.Folder).ToDictionary(file => Path.GetFileName(file), file => new ReadOnlyMemory<byte>(System.IO.File.ReadAllBytes(file)));
 
-    private ServedShed(Action<ShedLedger>? before, IReadOnlyDictionary<string, string?>? variables)
+    private ServedShed(Action<ShedLedger>? before, IReadOnlyDictionary<string, string?>? variables, ILinearSolver? solver)
     {
         this.variables = variables;
+        this.solver = solver ?? new HighsSolver();
         Ledger = ShedLedger.Open(LedgerAddress.Parse(File), Clock);
         before?.Invoke(Ledger);
         app = Build();
@@ -32,7 +36,7 @@ public sealed class ServedShed : IAsyncDisposable
     private WebApplication Build()
     {
         var clock = Stopwatch.StartNew();
-        return ShedHost.Build(Ledger, new HighsSolver(), Clock, new ShedOptions("http://127.0.0.1:0", KeyFolder, "0.0.0-test", () => clock.Elapsed.TotalSeconds, logging => logging.AddProvider(Log), variables, Demo));
+        return ShedHost.Build(Ledger, solver, Clock, new ShedOptions("http://127.0.0.1:0", KeyFolder, "0.0.0-test", () => clock.Elapsed.TotalSeconds, logging => logging.AddProvider(Log), variables, Demo));
     }
 
     /// <summary>Stands still, so that a page is the same twice.</summary>
@@ -51,9 +55,10 @@ public sealed class ServedShed : IAsyncDisposable
     public Uri Root => new(app.Urls.Single());
 
     /// <summary>Serves an empty ledger, or one that was written to before.</summary>
-    public static async Task<ServedShed> Open(Action<ShedLedger>? before = null, IReadOnlyDictionary<string, string?>? variables = null)
+    /// <param name="solver">Null: the one of the program.</param>
+    public static async Task<ServedShed> Open(Action<ShedLedger>? before = null, IReadOnlyDictionary<string, string?>? variables = null, ILinearSolver? solver = null)
     {
-        ServedShed shed = new(before, variables);
+        ServedShed shed = new(before, variables, solver);
         await shed.app.StartAsync();
         return shed;
     }
@@ -73,9 +78,12 @@ public sealed class ServedShed : IAsyncDisposable
         await app.StartAsync();
     }
 
-    /// <summary>Puts something else in the place of the ledger's file: what opens it from now on fails.</summary>
+    /// <summary>Puts something else in the place of the ledger's file: what opens it from now on fails. No plan is made from then on.</summary>
     public void BreakLedger()
     {
+        // A connection that is open would go on reading the file that was moved away.
+        Part<PlanRoom>().StopAsync(CancellationToken.None).GetAwaiter().GetResult();
+        Ledger.Rest();
         System.IO.File.Move(File, File + ".away");
         Directory.CreateDirectory(File);
     }

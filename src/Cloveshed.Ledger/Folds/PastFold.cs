@@ -26,6 +26,21 @@ internal static class PastFold
         return fold.Finished(head);
     }
 
+    /// <summary>The shed by all facts up to a number, that one included.</summary>
+    public static ShedState Upto(DbConnection connection, DbTransaction transaction, long seq)
+    {
+        List<StoredFact> others = [.. FactLog.ReadOthers(connection, transaction).TakeWhile(fact => fact.Seq <= seq)];
+        long opened = others.FindLast(fact => fact.Kind == FactKinds.SeasonOpened)?.Seq ?? seq;
+        ShedFold fold = new(ShedState.Empty);
+        LedgerHead head = LedgerHead.None;
+        foreach (StoredFact fact in Merged(others, FactLog.Read(connection, transaction, opened, seq).Where(fact => FactKinds.OfRow(fact.Kind) is not null)))
+        {
+            fold.Apply(fact);
+            head = new LedgerHead(fact.Seq, fact.Hash);
+        }
+        return fold.Finished(head);
+    }
+
     private static bool Counts(StoredFact fact, AsOf when, TimeZoneInfo here) =>
         Day(StoredFact.Time(fact.HappenedAt)) <= when.Day
         && (when.Knowledge == Knowledge.AsKnownNow || Day(TimeZoneInfo.ConvertTime(StoredFact.Time(fact.RecordedAt), here)) <= when.Day);

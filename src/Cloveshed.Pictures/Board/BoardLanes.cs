@@ -35,8 +35,7 @@ internal static class BoardLanes
     }
 
     public static void Draw(
-        Drawing plot, Drawing names, SeasonBoardFacts facts, WeekAxis axis, double top,
-        Dictionary<(LineId, int, LotId), BlockPlace> blocks, Reader reader)
+        Drawing plot, Drawing names, SeasonBoardFacts facts, WeekAxis axis, double top, Reader reader, BoardLinks? links)
     {
         HashSet<LotId> shown = [.. facts.Lots.Select(l => l.Lot)];
         for (int i = 0; i < facts.Lines.Count; i++)
@@ -46,7 +45,7 @@ internal static class BoardLanes
             plot.Line(0, y + BlockHeight + .5, axis.Width, y + BlockHeight + .5, "lane-rule");
             foreach (LaneWeek week in lane.Weeks)
             {
-                DrawWeek(plot, lane, week, axis, y, shown, reader);
+                DrawWeek(plot, lane, week, axis, y, shown, reader, links);
             }
             double used = lane.Weeks.Sum(w => w.Hours + w.OvertimeHours);
             names.Text(SeasonBoard.NamesWidth - 10, y + 13, Drawing.Fit(lane.Line.Text, 170, 13), "name", "end");
@@ -57,7 +56,7 @@ internal static class BoardLanes
     }
 
     private static void DrawWeek(
-        Drawing plot, LineLane lane, LaneWeek week, WeekAxis axis, double y, HashSet<LotId> shown, Reader reader)
+        Drawing plot, LineLane lane, LaneWeek week, WeekAxis axis, double y, HashSet<LotId> shown, Reader reader, BoardLinks? links)
     {
         double x = axis.X(week.Week) + 1;
         double whole = axis.Step - 2;
@@ -68,12 +67,36 @@ internal static class BoardLanes
         string kind = BoardThreads.Name(lane.Mode);
         string title = reader.Say(Say.LaneWeekTitle, lane.Line, reader.Week(week.Week), reader.Hours(week.Hours + week.OvertimeHours),
             reader.Hours(week.Available), reader.Hours(week.OvertimeAvailable));
+        void Hit()
+        {
+            if (week.Parts.Count > 0)
+            {
+                plot.Rect(axis.X(week.Week), y, axis.Step, BlockHeight + 9, "hit", title);
+            }
+        }
+
+        // Blocks that lead somewhere lie on top; else the week as a whole says itself wherever it is touched.
+        if (links is not null)
+        {
+            Hit();
+        }
+
         double at = x;
         foreach (LanePart part in week.Parts)
         {
             double width = Width(part.Hours, week, axis);
             bool other = part.FromSorted || !shown.Contains(part.Lot);
-            plot.Rect(at, y, Math.Max(0.6, width - (width > 2.5 ? 0.6 : 0)), BlockHeight, (other ? "other b-" : "b-") + kind);
+            (double left, double wide, string look) = (at, Math.Max(0.6, width - (width > 2.5 ? 0.6 : 0)), (other ? "other b-" : "b-") + kind);
+            if (links?.Run(part.Lot, lane.Line, week.Week, part.FromSorted) is { } link)
+            {
+                string run = reader.Say(part.FromSorted ? Say.SortedTurnTitle : Say.TurnTitle, part.Lot, lane.Line, reader.Week(week.Week), reader.Mass(part.Mass));
+                plot.Link(link.Href, link.Key, "to-run", run, inside => inside.Rect(left, y, wide, BlockHeight, look, run));
+            }
+            else
+            {
+                plot.Rect(left, y, wide, BlockHeight, look);
+            }
+
             at += width;
         }
         double regular = whole * week.Available / (week.Available + week.OvertimeAvailable);
@@ -81,9 +104,9 @@ internal static class BoardLanes
         plot.Rect(x, y + BlockHeight + 4, regular, 3, "hours-free");
         plot.Rect(x, y + BlockHeight + 4, used, 3, week.Full ? "hours-full" : "hours-used");
         plot.Rect(x + regular, y + BlockHeight + 2.5, whole * week.OvertimeHours / (week.Available + week.OvertimeAvailable), 6, "hours-over");
-        if (week.Parts.Count > 0)
+        if (links is null)
         {
-            plot.Rect(axis.X(week.Week), y, axis.Step, BlockHeight + 9, "hit", title);
+            Hit();
         }
     }
 

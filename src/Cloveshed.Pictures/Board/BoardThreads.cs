@@ -41,7 +41,7 @@ internal sealed class BoardThreads(WeekAxis axis, BoardSize size, double heavies
         }
     }
 
-    public void DrawTurns(Drawing plot, LotThread lot, double y, Dictionary<(LineId, int, LotId), BlockPlace> blocks)
+    public void DrawTurns(Drawing plot, LotThread lot, double y, Dictionary<(LineId, int, LotId), BlockPlace> blocks, BoardLinks? links)
     {
         foreach (ThreadRun run in lot.Runs)
         {
@@ -55,9 +55,17 @@ internal sealed class BoardThreads(WeekAxis axis, BoardSize size, double heavies
             double left = axis.X(run.Week) + 1;
             double right = axis.X(run.Week + 1) - 1;
             double to = Math.Min(from + 26, block.Y);
-            plot.Path($"M{N(left)} {N(from - .5)}C{N(left)} {N(from + 13)} {N(block.X)} {N(from + 10)} {N(block.X)} {N(to)}V{N(block.Y)}h{N(w)}"
-                + $"V{N(to)}C{N(block.X + w)} {N(from + 10)} {N(right)} {N(from + 13)} {N(right)} {N(from - .5)}z",
-                "turn t-" + Name(mode), reader.Say(Say.TurnTitle, lot.Lot, line, reader.Week(run.Week), reader.Mass(run.Mass)));
+            string title = reader.Say(Say.TurnTitle, lot.Lot, line, reader.Week(run.Week), reader.Mass(run.Mass));
+            string outline = $"M{N(left)} {N(from - .5)}C{N(left)} {N(from + 13)} {N(block.X)} {N(from + 10)} {N(block.X)} {N(to)}V{N(block.Y)}h{N(w)}"
+                + $"V{N(to)}C{N(block.X + w)} {N(from + 10)} {N(right)} {N(from + 13)} {N(right)} {N(from - .5)}z";
+            if (links?.Run(lot.Lot, line, run.Week, false) is { } link)
+            {
+                plot.Link(link.Href, link.Key, "to-run", title, inside => inside.Path(outline, "turn t-" + Name(mode), title));
+            }
+            else
+            {
+                plot.Path(outline, "turn t-" + Name(mode), title);
+            }
         }
     }
 

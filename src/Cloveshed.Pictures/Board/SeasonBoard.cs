@@ -5,11 +5,13 @@ using Cloveshed.Pictures.Reading;
 
 namespace Cloveshed.Pictures.Board;
 
-/// <summary>How a board is drawn: the few lots of a page large with their turns down to the lines, or all of them as thin threads.</summary>
-public sealed record BoardSize(double Pitch, double Thickest, bool Turns)
+/// <summary>How a board is drawn: the few lots of a page large with their turns down to the lines, many with theirs close together, or all of them as thin threads.</summary>
+/// <param name="PlotWidth">At natural size, beside the names; a page with something else at its side has less room than a sheet.</param>
+public sealed record BoardSize(double Pitch, double Thickest, bool Turns, bool PlacesNamed, double PlotWidth = SeasonBoard.PlotWidth)
 {
-    public static readonly BoardSize Page = new(38, 24, true);
-    public static readonly BoardSize Thin = new(17, 11, false);
+    public static readonly BoardSize Page = new(38, 24, true, true);
+    public static readonly BoardSize Close = new(21, 14, true, false);
+    public static readonly BoardSize Thin = new(17, 11, false, false);
 }
 
 /// <summary>
@@ -22,13 +24,13 @@ public static class SeasonBoard
     internal const double PlotWidth = 1150;
     internal const double Top = 48;
 
-    public static Picture Draw(SeasonBoardFacts facts, BoardSize size, Reader reader)
+    public static Picture Draw(SeasonBoardFacts facts, BoardSize size, Reader reader, BoardLinks? links = null)
     {
         double bottom = Top + facts.Lots.Count * size.Pitch;
         double lanesTop = bottom + (size.Turns ? 56 : 10);
         double height = size.Turns ? lanesTop + facts.Lines.Count * BoardLanes.Pitch + 4 : bottom + 8;
-        var axis = new WeekAxis(0, facts.Settings.Weeks, PlotWidth);
-        var plot = new Drawing(PlotWidth, height);
+        var axis = new WeekAxis(0, facts.Settings.Weeks, size.PlotWidth);
+        var plot = new Drawing(size.PlotWidth, height);
         var names = new Drawing(NamesWidth, height);
 
         DrawRooms(plot, facts, size, axis, reader);
@@ -40,24 +42,32 @@ public static class SeasonBoard
         {
             for (int i = 0; i < facts.Lots.Count; i++)
             {
-                threads.DrawTurns(plot, facts.Lots[i], Top + i * size.Pitch, blocks);
+                threads.DrawTurns(plot, facts.Lots[i], Top + i * size.Pitch, blocks, links);
             }
         }
         for (int i = 0; i < facts.Lots.Count; i++)
         {
-            threads.DrawThread(plot, facts.Lots[i], Top + i * size.Pitch);
+            (LotThread lot, double y) = (facts.Lots[i], Top + i * size.Pitch);
+            if (links is null)
+            {
+                threads.DrawThread(plot, lot, y);
+            }
+            else
+            {
+                plot.Link(links.Lot(lot.Lot), lot.Lot.Text, "to-lot", lot.Lot.Text, inside => threads.DrawThread(inside, lot, y));
+            }
             Name(names, facts.Lots[i], Top + i * size.Pitch, size, reader);
         }
         if (size.Turns)
         {
-            BoardLanes.Draw(plot, names, facts, axis, lanesTop, blocks, reader);
+            BoardLanes.Draw(plot, names, facts, axis, lanesTop, reader, links);
         }
-        return new Picture(reader.Say(Say.BoardName), plot, names, BoardTables.Of(facts, reader), BoardTables.Summary(facts, reader));
+        return new Picture(reader.Say(Say.BoardName), plot, names, BoardTables.Of(facts, reader), BoardTables.Summary(facts, reader), links is not null);
     }
 
     private static void Name(Drawing names, LotThread lot, double y, BoardSize size, Reader reader)
     {
-        if (size.Turns)
+        if (size.PlacesNamed)
         {
             names.Names(NamesWidth - 10, y + 13, lot.Lot.Text, lot.Variety.Text, "name", NamesWidth - 12, 13);
             names.Text(NamesWidth - 10, y + 27, Drawing.Fit($"{reader.Mass(lot.Net)} · {lot.MainPlace}", NamesWidth - 12, 11.5), "under-name", "end");

@@ -48,6 +48,15 @@ public sealed class Drawing(double width, double height)
         return this;
     }
 
+    /// <summary>What is drawn inside leads somewhere. It is followed by hand, or by the page's own means by keyboard; the label is for both.</summary>
+    public Drawing Link(string href, string key, string kind, string label, Action<Drawing> inside)
+    {
+        body.Open("a", ("href", href), ("class", kind), ("data-key", key), ("tabindex", "-1"), ("aria-label", label));
+        inside(this);
+        body.Close("a");
+        return this;
+    }
+
     public Drawing Add(Drawing other)
     {
         body.Add(other.body);
@@ -55,11 +64,12 @@ public sealed class Drawing(double width, double height)
     }
 
     /// <summary>The whole picture; Label null hides it from screen readers (a label column beside a named picture).</summary>
-    public string ToSvg(string kind, string? label)
+    /// <param name="links">It holds links, and is then a group of them and no single image.</param>
+    public string ToSvg(string kind, string? label, bool links = false)
     {
         var svg = new MarkupText();
         svg.Open("svg", ("xmlns", "http://www.w3.org/2000/svg"), ("class", kind), ("viewBox", $"0 0 {N(width)} {N(height)}"),
-            ("width", N(width)), ("height", N(height)), ("role", label is null ? null : "img"), ("aria-label", label),
+            ("width", N(width)), ("height", N(height)), ("role", label is null ? null : links ? "group" : "img"), ("aria-label", label),
             ("aria-hidden", label is null ? "true" : null));
         return svg.Add(body).Close("svg").ToString();
     }

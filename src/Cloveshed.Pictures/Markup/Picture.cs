@@ -4,7 +4,7 @@ namespace Cloveshed.Pictures.Markup;
 /// A picture, its label column (a drawing of its own, so that names stay in view while weeks scroll), the same numbers as
 /// tables, and a paragraph for those who do not see it.
 /// </summary>
-public sealed record Picture(string Name, Drawing Plot, Drawing? Labels, IReadOnlyList<DataTable> Tables, string Summary)
+public sealed record Picture(string Name, Drawing Plot, Drawing? Labels, IReadOnlyList<DataTable> Tables, string Summary, bool Links = false)
 {
     /// <summary>The drawing in a box that scrolls inside itself and is reachable by keyboard.</summary>
     public MarkupText WriteDrawing()
@@ -19,6 +19,6 @@ public sealed record Picture(string Name, Drawing Plot, Drawing? Labels, IReadOn
                 .Trusted(Labels.ToSvg("picture", null)).Close("div");
         }
         return markup.Open("div", ("class", "picture-plot"), ("style", $"--part:{MarkupText.Number(Plot.Width)}"))
-            .Trusted(Plot.ToSvg("picture", Name + ". " + Summary)).Close("div").Close("div").NewLine();
+            .Trusted(Plot.ToSvg("picture", Name + ". " + Summary, Links)).Close("div").Close("div").NewLine();
     }
 }

@@ -36,7 +36,7 @@ public enum Say
 
     // Season board
     BoardName, BoardLead, BoardLeadTop, BoardAllFold, BoardLotsCaption, BoardRunsCaption, BoardLinesCaption, BoardSummary,
-    BoardSummaryLine, BoardSummaryRoom, BoardSummaryRoomClosed, LaneHours, LaneWeekTitle, TurnTitle, LastGoodDayTitle, RoomOpens,
+    BoardSummaryLine, BoardSummaryRoom, BoardSummaryRoomClosed, LaneHours, LaneWeekTitle, TurnTitle, SortedTurnTitle, LastGoodDayTitle, RoomOpens,
     RoomOpensToEmpty, RoomWindowTitle, StayWords, LegendWindow, LegendFlag, LegendOther, LegendHours, LegendFull,
 
     // Keeping chart

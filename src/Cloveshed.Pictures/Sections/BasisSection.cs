@@ -5,7 +5,7 @@ using Cloveshed.Pictures.Reading;
 namespace Cloveshed.Pictures.Sections;
 
 /// <summary>What the plan rests on: defaults with what a fifth more or less of each would change, and warnings.</summary>
-internal static class BasisSection
+public static class BasisSection
 {
     /// <summary>Those that matter most, on the page; all of them are in the fold.</summary>
     private const int DefaultsShown = 10;

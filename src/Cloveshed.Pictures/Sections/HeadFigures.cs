@@ -7,7 +7,7 @@ using Cloveshed.Pictures.Reading;
 namespace Cloveshed.Pictures.Sections;
 
 /// <summary>What the figures of the head open into.</summary>
-internal sealed class HeadFigures(Season season, PlanAnswer answer, IReadOnlyList<OrderOutcome> orders, PoundFlowFacts flow, Reader reader)
+public sealed class HeadFigures(Season season, PlanAnswer answer, IReadOnlyList<OrderOutcome> orders, PoundFlowFacts flow, Reader reader)
 {
     public MarkupText Money()
     {

@@ -7,7 +7,7 @@ using Cloveshed.Pictures.Reading;
 namespace Cloveshed.Pictures.Sections;
 
 /// <summary>The head of the report: what the plan is worth, how sure that is, and the season in a few figures that open.</summary>
-internal static class HeadSection
+public static class HeadSection
 {
     public static MarkupText Write(Season season, PlanAnswer answer, IReadOnlyList<OrderOutcome> orders, PoundFlowFacts flow, Reader reader)
     {
@@ -77,7 +77,7 @@ internal static class HeadSection
     }
 
     /// <summary>Kinds of cost and revenue are the planner's words; the known ones have words in both languages.</summary>
-    internal static Cell KindName(string kind, Reader reader) =>
+    public static Cell KindName(string kind, Reader reader) =>
         MoneyKinds.TryGetValue(kind.Replace('_', ' '), out Say say) ? reader.Say(say) : new Cell(kind, reader.PlannerLanguage);
 
     private static readonly Dictionary<string, Say> MoneyKinds = new(StringComparer.OrdinalIgnoreCase)

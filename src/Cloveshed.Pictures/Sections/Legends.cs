@@ -6,7 +6,7 @@ using Cloveshed.Pictures.Reading;
 namespace Cloveshed.Pictures.Sections;
 
 /// <summary>What the colours, patterns and shapes of a picture mean, in words, above it.</summary>
-internal static class Legends
+public static class Legends
 {
     public static MarkupText Board(Reader reader)
     {

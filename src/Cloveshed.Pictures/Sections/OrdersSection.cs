@@ -5,7 +5,7 @@ using Cloveshed.Pictures.Reading;
 namespace Cloveshed.Pictures.Sections;
 
 /// <summary>Orders that are short with why, those that are late, and all of them by product.</summary>
-internal static class OrdersSection
+public static class OrdersSection
 {
     /// <summary>Dearest first, on the page; all of them are in the fold.</summary>
     private const int ShortsShown = 20;
@@ -46,7 +46,8 @@ internal static class OrdersSection
     private static Cell[] Order(OrderOutcome o, Reader reader) =>
         [$"{o.Line.Order} / {o.Line.Number}", o.Line.Customer, o.Line.Product.Text, reader.Day(o.Line.Due), reader.Say(o.Line.Firm ? Say.FirmWord : Say.ForecastWord)];
 
-    internal static DataTable ByProduct(IReadOnlyList<OrderOutcome> orders, Reader reader) => new(
+    /// <summary>Units and money of all orders by product.</summary>
+    public static DataTable ByProduct(IReadOnlyList<OrderOutcome> orders, Reader reader) => new(
         reader.Say(Say.ByProductCaption),
         [new(reader.Say(Say.ProductHead)), new(reader.Say(Say.OrderedHead), true), new(reader.Say(Say.OnTimeHead), true), new(reader.Say(Say.LateHead), true),
             new(reader.Say(Say.ShortHead), true), new(reader.Say(Say.FilledHead), true), new(reader.Say(Say.OrderedMoneyHead), true), new(reader.Say(Say.ShortMoneyHead), true)],

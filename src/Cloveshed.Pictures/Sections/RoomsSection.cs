@@ -7,7 +7,7 @@ using Cloveshed.Pictures.Reading;
 namespace Cloveshed.Pictures.Sections;
 
 /// <summary>Sealed rooms with the weeks of the plan, and the cautions that stand beside any instruction about them.</summary>
-internal static class RoomsSection
+public static class RoomsSection
 {
     public static MarkupText Write(Season season, PlanAnswer answer, Reader reader)
     {

@@ -6,7 +6,7 @@ using Cloveshed.Pictures.Reading;
 namespace Cloveshed.Pictures.Sections;
 
 /// <summary>Seed kept back against each need, opening into the runs that make it.</summary>
-internal static class SeedSection
+public static class SeedSection
 {
     public static MarkupText Write(Season season, PlanAnswer answer, Reader reader)
     {

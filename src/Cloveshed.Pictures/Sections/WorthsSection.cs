@@ -7,7 +7,7 @@ using NodaTime.Text;
 namespace Cloveshed.Pictures.Sections;
 
 /// <summary>What one more line hour, hour of people or bin place would add to the season: where money is lost for want of room.</summary>
-internal static class WorthsSection
+public static class WorthsSection
 {
     /// <summary>Kinds shown here. Products are in the promise strip, lots in the board's table.</summary>
     private static readonly string[] Kinds = ["line", "people", "place", "seed"];

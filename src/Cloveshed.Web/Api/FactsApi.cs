@@ -99,7 +99,7 @@ internal static class FactsApi
         TypedResults.Json(ledger.Read(after, most: MostFacts).Select(FactRead.Of).ToArray());
 
     /// <summary>Only this machine; no page of another site; and a ledger that cannot be read says so in JSON.</summary>
-    private static async ValueTask<object?> Guard(EndpointFilterInvocationContext asked, EndpointFilterDelegate next)
+    public static async ValueTask<object?> Guard(EndpointFilterInvocationContext asked, EndpointFilterDelegate next)
     {
         HttpRequest request = asked.HttpContext.Request;
         if (asked.HttpContext.Connection.RemoteIpAddress is { } from && !IPAddress.IsLoopback(from))

@@ -60,6 +60,11 @@ class ShedChart extends HTMLElement {
     this.#chart = null;
   }
 
+  /** Draws again what the JSON now says: for a page whose numbers go on. */
+  redraw() {
+    this.#chart?.setOption(this.#option());
+  }
+
   async #begin(signal) {
     const { init } = await import(this.dataset.library);
     if (signal.aborted) return;

@@ -3,5 +3,45 @@ namespace Cloveshed.Web.Plan;
 /// <summary>What Plan says, by key; the words are in Plan/words.en.txt and words.es.txt.</summary>
 public enum PlanWord
 {
-    Title, Lead,
+    // The page
+    Title, BoardTitle, NoSuchPlan, NoPlan, NoPlanLead, MadeAt, AdoptedWord, NotAdoptedWord, AllPlans, ToPlan, ToThisPlan, CompareWithAdopted,
+    LotsShown, ShowWorthMost, ShowAllLots, LotPages, LotRange, AsTables, LegendFold, BoardKeys, TablesTitle, TablesLead,
+
+    // What is chosen
+    SideLabel, ChooseSomething, ChosenGone, RunHead, RunOn, RunHours, RunOvertime, RunIn, RunFrom, RunLife, RunLastGood, RunLifePast, RunMakes,
+    RunSeed, RunSortedOut, OneMore, WorthHour, WorthBin, WorthLot, ToLot, LotHead, LotMass, LotField, LotStays, LotRuns, LotRun, OfSorted,
+    LotNoRuns, LotSold, LotInKeep,
+
+    // Holds
+    Pin, PinAtLeast, PinElsewhere, PinLine, PinWeek, Bar, Lift, HoldHint, HoldsHead, HoldPinned, HoldPinnedMass, HoldBarred, HoldKept, HoldLess,
+    HoldMissed, HoldNotYet, HoldOutside, HoldBadWeek, PinBadMass, Pinned, Barred, Lifted,
+
+    // The whole plan
+    WholeHead, WholeValue, WholeProven, WholeOnTime, WholeShort, WholeSeed, MoneyCaption, NoBound, ProvenBest, ProvenUnder, ProvenGivenRooms,
+    SearchTook,
+
+    // The week's runs
+    WeekHead, WeekNav, WeekBefore, WeekAfter, WeekNone, ShortsFile, ToDock,
+
+    // What changed since
+    SinceOne, SinceMany, SinceNew, SinceChanged, SinceGone, SinceLifted, OtherSeason, NounHold, NounSeason, NounSizeClass, NounVariety,
+    NounPlace, NounPlaceWeek, NounLot, NounSample, NounYield, NounLine, NounLineWeek, NounPeopleWeek, NounCloveGrade, NounProduct, NounStock,
+    NounSealedRoom, NounOrderLine, NounMarketWeek, NounSeedNeed, NounAsIsPrice,
+
+    // Plan again
+    Again, AgainTitle, AgainLead, AgainName, AgainNameGiven, AgainSeconds, AgainGap, AgainDo, AgainHint, AgainHolds, AgainNoHolds, AgainBadName,
+    AgainBadSeconds, AgainBadGap,
+
+    // A job
+    JobsNow, JobWorking, JobWaiting, JobTitle, JobSeconds, JobOf, JobValue, JobBound, JobChart, JobChartLead, JobTable, JobStageHead, JobLeave,
+    JobStop, JobStopHint, JobStopping, JobEndedAlready, JobMadeTitle, JobMade, JobMadeStopped, JobOpenPlan, JobStoppedTitle, JobStoppedLead,
+    JobRefusedTitle, NoSuchJob, StageWaiting, StageBegun, StageAllRoomWeeks, StageRoomWeeksFound, StageRoomWeeksImproved, StageGivenRoomWeeks,
+    StageRunsDecided, StageChecking, StageKeeping, StageEnded, RefusedFault, RefusedBreaches, RefusedMore, FaultNoSeason, FaultPlanner,
+
+    // All plans, and two of them
+    AllName, AllMade, AllBasis, AllHow, AllOlder, HowGap, HowTime, HowCancelled, EndedHead, EndedStopped, EndedRefused, Compare, CompareFirst,
+    CompareSecond, CompareFirstOf, CompareSecondOf, CompareChoose, CompareNot, CompareLead, CompareRuns, CompareOrders, CompareRooms,
+    CompareMoney, CompareChange, CompareFills, CompareRoomsCaption, CompareSealedOf, CompareOpenedOf, CompareNotSealed, CompareRunsHead,
+    CompareOrdersHead, CompareFareOf, CompareFare, CompareNoLine, CompareRest, CompareSame, CompareTurn, Adopt, AdoptFirst, AdoptSame,
+    AdoptChangesOne, AdoptChanges, AdoptedNow, Adopted, ChangeNew, ChangeGone, ChangeOther,
 }

@@ -32,12 +32,7 @@ public sealed class FactDesk(ShedLedger ledger, ShedSignals signals, Viewer view
             return TypedResults.BadRequest();
         }
 
-        if (viewer.AsOf is not null)
-        {
-            return Back(context, form, new Said(true, Words[ShellWord.AsOfReadOnly], Words[ShellWord.AsOfReadOnlyRemedy]));
-        }
-
-        return Back(context, form, Append(make(Origin(place), id)) switch
+        return OnlyToLookAt(context, form) ?? Back(context, form, Append(make(Origin(place), id)) switch
         {
             Appended.Refused refused => new Said(true, string.Join(" ", refused.Refusals.Select(one => one.Message)), string.Join(" ", refused.Refusals.Select(one => one.Remedy).Distinct())),
             _ => new Said(false, done),
@@ -53,6 +48,10 @@ public sealed class FactDesk(ShedLedger ledger, ShedSignals signals, Viewer view
         System.Buffers.Binary.BinaryPrimitives.WriteUInt32BigEndian(bytes[12..], unchecked(tail + (uint)number));
         return new Guid(bytes, bigEndian: true);
     }
+
+    /// <summary>The answer to a form that was sent while a past day is looked at; null where it is now.</summary>
+    public IResult? OnlyToLookAt(HttpContext context, IFormCollection form) =>
+        viewer.AsOf is null ? null : Back(context, form, new Said(true, Words[ShellWord.AsOfReadOnly], Words[ShellWord.AsOfReadOnlyRemedy]));
 
     /// <summary>Where facts of the pages come from.</summary>
     public FactOrigin Origin(string place) => FactOrigin.Now(clock, Office, Pages, place);

@@ -1,0 +1,24 @@
+using Cloveshed.Web.Plan.Jobs;
+using Microsoft.AspNetCore.Routing;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace Cloveshed.Web.Plan;
+
+/// <summary>What the place needs of the host: its shelves, the room where plans are made, its doors.</summary>
+internal static class PlanParts
+{
+    public static void Add(IServiceCollection services)
+    {
+        services.AddSingleton<BasisShelf>();
+        services.AddSingleton<SightShelf>();
+        services.AddSingleton<BoardShelf>();
+        services.AddSingleton<PlanRoom>();
+        services.AddHostedService(parts => parts.GetRequiredService<PlanRoom>());
+    }
+
+    public static void Map(IEndpointRouteBuilder routes)
+    {
+        PlanDoors.Map(routes);
+        PlanApi.Map(routes);
+    }
+}
