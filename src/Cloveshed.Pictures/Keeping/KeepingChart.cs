@@ -1,3 +1,4 @@
+using Cloveshed.Core;
 using Cloveshed.Core.Seasons;
 using Cloveshed.Pictures.Markup;
 using Cloveshed.Pictures.Reading;
@@ -15,7 +16,8 @@ public static class KeepingChart
     private const double Top = 48;
     private const double Pitch = 22;
 
-    public static Picture Draw(KeepingFacts facts, Reader reader)
+    /// <param name="page">The address of a lot's page; null where names lead nowhere.</param>
+    public static Picture Draw(KeepingFacts facts, Reader reader, Func<LotId, string>? page = null)
     {
         // A lot dug long before the season starts at the edge: eight weeks back are enough to see what was dug this summer.
         int first = (int)Math.Floor(Math.Max(-8, Math.Min(0, facts.Bars.Select(b => b.Dug).DefaultIfEmpty(0).Min())));
@@ -31,7 +33,16 @@ public static class KeepingChart
         {
             double y = Top + i * Pitch;
             DrawBar(plot, facts.Bars[i], y, axis, heaviest, facts.Settings, reader);
-            names.Names(NamesWidth - 10, y + 12, facts.Bars[i].Lot.Text, facts.Bars[i].Variety.Text, "small-name", NamesWidth - 12, 12.5);
+            KeepingBar bar = facts.Bars[i];
+            void Name(Drawing into) => into.Names(NamesWidth - 10, y + 12, bar.Lot.Text, bar.Variety.Text, "small-name", NamesWidth - 12, 12.5);
+            if (page is null)
+            {
+                Name(names);
+            }
+            else
+            {
+                names.Link(page(bar.Lot), bar.Lot.Text, "lot-link", bar.Lot.Text, Name);
+            }
         }
         return new Picture(reader.Say(Say.KeepingName), plot, names, [Table(facts, reader)], Summary(facts, reader));
     }

@@ -30,6 +30,7 @@ public sealed class FillTrace
 
     private readonly ILookup<(OrderId, string), TracedFill> byLine;
     private readonly ILookup<string, (TracedFill Traced, FillSource Source)> byRun;
+    private readonly ILookup<LotId, (TracedFill Traced, FillSource Source)> byLot;
 
     private FillTrace(IReadOnlyList<TracedFill> fills, IReadOnlyDictionary<StockRow, double> stockLeft)
     {
@@ -37,6 +38,7 @@ public sealed class FillTrace
         StockLeft = stockLeft;
         byLine = fills.ToLookup(one => (one.Fill.Order, one.Fill.Line));
         byRun = fills.SelectMany(one => one.Sources.Select(source => (one, source))).Where(pair => pair.source.Run is not null).ToLookup(pair => pair.source.Run!);
+        byLot = fills.SelectMany(one => one.Sources.Select(source => (one, source))).Where(pair => pair.source.Lot is not null).ToLookup(pair => pair.source.Lot!.Value);
     }
 
     /// <summary>Every shipment to an order, by week.</summary>
@@ -49,6 +51,9 @@ public sealed class FillTrace
 
     /// <summary>The shipments that a run's output goes to.</summary>
     public IEnumerable<(TracedFill Traced, FillSource Source)> OfRun(string run) => byRun[run];
+
+    /// <summary>The shipments that something made of a lot goes to, by week.</summary>
+    public IEnumerable<(TracedFill Traced, FillSource Source)> OfLot(LotId lot) => byLot[lot];
 
     public static FillTrace Of(Season season, PlanAnswer answer)
     {

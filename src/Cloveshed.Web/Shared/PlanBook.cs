@@ -40,6 +40,7 @@ public sealed class PlanBook
         }
 
         Runs = answer.Runs.ToLookup(run => run.Week);
+        RunsOf = answer.Runs.ToLookup(run => run.Lot);
         Made = answer.Made.ToLookup(row => (row.Run, row.Lot));
         Seed = answer.Seed.ToLookup(row => (row.Run, row.Lot));
     }
@@ -59,6 +60,9 @@ public sealed class PlanBook
 
     /// <summary>By week.</summary>
     public ILookup<int, RunRow> Runs { get; }
+
+    /// <summary>By lot; of sorted-out bulbs too.</summary>
+    public ILookup<LotId, RunRow> RunsOf { get; }
 
     public ILookup<(string Run, LotId Lot), MadeRow> Made { get; }
 

@@ -30,5 +30,5 @@ public static class SeasonFacts
     }
 
     /// <summary>Why, in the words of whoever said it; null where nothing was said.</summary>
-    public static string? Why(Fact fact) => fact.Body.TryGetProperty("why", out var why) && why.GetString() is { Length: > 0 } words ? words : null;
+    public static string? Why(Fact fact) => fact.Body.TryGetProperty("reason", out var why) && why.GetString() is { Length: > 0 } words ? words : null;
 }
