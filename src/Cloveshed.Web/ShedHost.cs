@@ -138,6 +138,7 @@ public static class ShedHost
         ExportDoors.Map(app);
         LedgerDoors.Map(app);
         PlanParts.Map(app);
+        LotDoors.Map(app);
         FactsApi.Map(app);
     }
 }
