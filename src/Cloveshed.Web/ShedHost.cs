@@ -2,6 +2,7 @@ using System.IO.Compression;
 using Cloveshed.Core.Planning;
 using Cloveshed.Ledger;
 using Cloveshed.Web.Api;
+using Cloveshed.Web.Dock;
 using Cloveshed.Web.Keep;
 using Cloveshed.Web.Plan;
 using Cloveshed.Web.Setup;
@@ -91,6 +92,7 @@ public static class ShedHost
         services.AddSingleton<BookShelf>();
         services.AddSingleton<DecisionShelf>();
         services.AddSingleton<StandingShelf>();
+        services.AddSingleton<LineShelf>();
         services.AddSingleton<SaidOnce>();
         services.AddScoped(parts => Viewer.Of(parts.GetRequiredService<IHttpContextAccessor>().HttpContext!.Request));
         services.AddScoped<ShedReading>();
@@ -139,6 +141,7 @@ public static class ShedHost
         LedgerDoors.Map(app);
         PlanParts.Map(app);
         LotDoors.Map(app);
+        OrderDoors.Map(app);
         FactsApi.Map(app);
     }
 }

@@ -20,6 +20,7 @@ public sealed class PlanBook
     private readonly Lazy<KeepingFacts> keeping;
     private readonly Dictionary<LotId, double> lotWorths = [];
     private readonly Dictionary<(LineId, int), double> hourWorths = [];
+    private Dictionary<string, LineId>? lineOfRun;
 
     public PlanBook(Season season, PlanAnswer answer)
     {
@@ -67,6 +68,9 @@ public sealed class PlanBook
     public ILookup<(string Run, LotId Lot), MadeRow> Made { get; }
 
     public ILookup<(string Run, LotId Lot), SeedRow> Seed { get; }
+
+    /// <summary>The line that a run is on.</summary>
+    public LineId? LineOf(string run) => (lineOfRun ??= Answer.Runs.GroupBy(row => row.Run).ToDictionary(rows => rows.Key, rows => rows.First().Line)).TryGetValue(run, out LineId line) ? line : null;
 
     /// <summary>What one more mass unit of the lot, as at its start, would add; null where the plan names no worth of it.</summary>
     public double? WorthOf(LotId lot) => lotWorths.TryGetValue(lot, out double worth) ? worth : null;
