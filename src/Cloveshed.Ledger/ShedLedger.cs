@@ -21,6 +21,7 @@ public sealed class ShedLedger : IDisposable
     private readonly TimeProvider clock;
     private readonly Lock writing = new();
     private readonly ConcurrentBag<Reader> readers = [];
+    private readonly KeptPasts pasts = new();
     private DbConnection? writer;
     private ShedState? current;
     private bool disposed;
@@ -135,11 +136,16 @@ public sealed class ShedLedger : IDisposable
         });
     }
 
-    /// <summary>The shed as it was at a day's end.</summary>
+    /// <summary>The shed as it was at a day's end. Its head is the ledger's: what is known of the past changes with it.</summary>
     public ShedState AsOf(AsOf when) => Reading(reader =>
     {
+        LedgerHead head = reader.Head();
+        if (pasts.Find(when, head) is { } known)
+            return known;
         using DbTransaction transaction = store.BeginReading(reader.Connection);
-        return PastFold.Of(reader.Connection, transaction, when, clock.LocalTimeZone);
+        ShedState state = PastFold.Of(reader.Connection, transaction, when, clock.LocalTimeZone);
+        pasts.Keep(when, state);
+        return state;
     });
 
     /// <summary>

@@ -58,8 +58,10 @@ internal static class LedgerCopies
 
     private static void RefuseExisting(string file)
     {
-        if (File.Exists(file) || Directory.Exists(file))
-            throw new LedgerFault(LedgerFaultKind.Exists, file);
+        // A log that a ledger of that name left behind would be taken for the new one's.
+        foreach (string there in new[] { file, file + "-wal", file + "-journal" })
+            if (File.Exists(there) || Directory.Exists(there))
+                throw new LedgerFault(LedgerFaultKind.Exists, there);
     }
 
     private static string Said(VerifyResult proved)

@@ -34,6 +34,8 @@ internal sealed class SqliteStore(string file, int waitSeconds = 20) : LedgerSto
             using SqliteConnection connection = Open(SqliteOpenMode.ReadWriteCreate);
             if (Applied(connection).Count == Migrations.Count)
                 return;
+            // Only now: another program's file is not touched. The log is the file's for good.
+            Execute(connection, "PRAGMA journal_mode = WAL");
             using SqliteTransaction transaction = connection.BeginTransaction(deferred: false);
             // Asked again: another process may have made it while this one waited.
             foreach (string migration in Migrations.Except(Applied(connection, transaction)))
@@ -124,10 +126,8 @@ internal sealed class SqliteStore(string file, int waitSeconds = 20) : LedgerSto
         try
         {
             connection.Open();
-            // The log is the file's for good; full synchronisation is each connection's.
-            if (mode == SqliteOpenMode.ReadWriteCreate)
-                Execute(connection, "PRAGMA journal_mode = WAL");
-            Execute(connection, "PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON");
+            // What SQLite keeps with a connection, not with the file.
+            Execute(connection, "PRAGMA synchronous = FULL");
             OnConnect?.Invoke(connection);
             return connection;
         }
