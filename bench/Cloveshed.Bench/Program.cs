@@ -6,8 +6,12 @@ switch (args)
     case ["backends", ..]:
         Backends.Run(args.ElementAtOrDefault(1) ?? "data/demo-season", Number(2, 10), Number(3, 3));
         return 0;
+    case ["keeping", ..]:
+        KeepingSpeed.Run(Number(1, 2000), Number(2, 60), Number(3, 60), Number(4, 3));
+        return 0;
     default:
         Console.Error.WriteLine("backends [SEASON] [ROUNDS] [REPEATS]   the planner's master program given to every solver at hand");
+        Console.Error.WriteLine("keeping [LOTS] [PATHS] [WEEKS] [REPEATS]   weight and soundness of every lot along every path, week by week");
         return 2;
 }
 

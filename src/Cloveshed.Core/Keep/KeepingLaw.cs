@@ -49,13 +49,28 @@ public static class KeepingLaw
     /// <summary>Share of its storage life that a lot uses in a week.</summary>
     public static double LifeUsed(KeepingParameters p, KeepingTraits traits, Climate climate)
     {
+        (double sprout, double decay) = Medium(p, traits, climate);
+        return (sprout + decay) / LifeFactor(p, traits.Keeps);
+    }
+
+    /// <summary>The same by its two clocks: the share used by sprouting and the share used by decay.</summary>
+    public static (double Sprout, double Decay) LifeUsedByClock(KeepingParameters p, KeepingTraits traits, Climate climate)
+    {
+        (double sprout, double decay) = Medium(p, traits, climate);
+        double factor = LifeFactor(p, traits.Keeps);
+        return (sprout / factor, decay / factor);
+    }
+
+    // Of the life of a variety that keeps medium.
+    private static (double Sprout, double Decay) Medium(KeepingParameters p, KeepingTraits traits, Climate climate)
+    {
         double sprout = Sprouting(p, climate.TempC) * Atmosphere(p.Co2Sprout, p.LowO2, climate);
         if (traits.Inhibitor)
             sprout *= p.InhibitorShare;
         double decay = Decay(p, climate.TempC, climate.Rh) * Atmosphere(p.Co2Decay, p.LowO2, climate);
         if (!traits.Cured)
             decay *= p.UncuredDecayFactor;
-        return (sprout + decay) / LifeFactor(p, traits.Keeps);
+        return (sprout, decay);
     }
 
     /// <summary>The sprouting clock in air: a week's use of the life of a variety that keeps medium. Rises through the cold edge, falls through the warm one.</summary>

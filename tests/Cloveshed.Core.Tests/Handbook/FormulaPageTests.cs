@@ -1,6 +1,9 @@
 using System.Globalization;
 using System.Reflection;
 using Cloveshed.Core.Keep;
+using Cloveshed.Core.Keep.Clocks;
+using Cloveshed.Core.Keep.Rooms;
+using Cloveshed.Core.Keep.Stores;
 using Cloveshed.Core.Lots;
 using Cloveshed.Core.Planning;
 using Cloveshed.Core.Yard;
@@ -37,6 +40,33 @@ public class FormulaPageTests
         Assert.Equal(typeof(CuringParameters).GetConstructors().Max(c => c.GetParameters().Length), CuringParameters.Dials.Count);
         foreach (Dial<CuringParameters> dial in CuringParameters.Dials)
             Assert.Equal(2 * dial.Read(CuringParameters.Default), dial.Read(CuringParameters.Default.With(dial.Name, 2)), 1e-12);
+    }
+
+    [Fact]
+    public void The_rooms_page_prints_the_numbers_of_clocks_rooms_and_limits()
+    {
+        string page = FormulaPage.Read("rooms.md");
+        string Text(double value) => value.ToString("0.######", CultureInfo.InvariantCulture);
+        Assert.Contains($"| least oxygen, percent | {Text(AtmosphereLimits.LeastO2)} |", page, StringComparison.Ordinal);
+        Assert.Contains($"| most oxygen, percent | {Text(AtmosphereLimits.MostO2)} |", page, StringComparison.Ordinal);
+        Assert.Contains($"8 hours, ppm | {Text(AtmosphereLimits.WorkdayCo2Ppm)} |", page, StringComparison.Ordinal);
+        Assert.Contains($"short-term, ppm | {Text(AtmosphereLimits.ShortTermCo2Ppm)} |", page, StringComparison.Ordinal);
+        Assert.Contains($"immediately dangerous, ppm | {Text(AtmosphereLimits.DangerousCo2Ppm)} |", page, StringComparison.Ordinal);
+        Assert.Contains($"percent of the lower limit | {Text(AtmosphereLimits.MostFlammable)} |", page, StringComparison.Ordinal);
+        Assert.Contains($"by (1 - q) x {Text(BulbLosses.UncuredHeadStart)}, and in injured bulbs it runs {Text(BulbLosses.InjuredHaste)} times", page, StringComparison.Ordinal);
+        ClockPrior prior = ClockPrior.Default;
+        Assert.Contains($"{Text(prior.Weight)} (weight), {Text(prior.Sprout)} (sprouting), {Text(prior.Decay)} (decay)", page, StringComparison.Ordinal);
+        Assert.Contains($"weight x {Text(RoomHeat.HeatAbove)} +", page, StringComparison.Ordinal);
+        Assert.Contains($"garlic / {Text(RoomGas.BulbDensity)} kg per m³", page, StringComparison.Ordinal);
+        Assert.Contains($"rate x {new RespirationRate(1, 1).HeatWPerTonne.ToString("0.000", CultureInfo.InvariantCulture)} W per tonne", page, StringComparison.Ordinal);
+        RoomLimits limits = new();
+        Assert.Contains(
+            $"{Text(limits.ColdestC)} to {Text(limits.WarmestC)} °C, {Text(limits.DriestRh)} to {Text(limits.DampestRh)}% humidity, {Text(limits.LeastO2)} to {Text(limits.MostO2)}% oxygen and "
+            + $"{Text(limits.LeastCo2)} to {Text(limits.MostCo2)}% carbon dioxide in a sealed room, {Text(limits.QuietHours)} hours", page, StringComparison.Ordinal);
+        string keeping = FormulaPage.Read("keeping.md");
+        Assert.Contains($"long keepers have {Text(StorageLife.LongLife)} for", keeping, StringComparison.Ordinal);
+        Assert.Contains($"a factor of {Text(StorageLife.Band)} either way", keeping, StringComparison.Ordinal);
+        Assert.Contains($"band {Text(PlantingStock.Band)} either way", keeping, StringComparison.Ordinal);
     }
 
     /// <summary>Read from the planner itself, most of which is its own affair.</summary>

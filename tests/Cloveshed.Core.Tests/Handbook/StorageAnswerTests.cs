@@ -121,6 +121,29 @@ public class StorageAnswerTests
         Assert.True(warmer.LifeDaysHigh >= 20.999);
     }
 
+    /// <summary>
+    /// M. E. Saltveit, Respiratory metabolism, USDA AH-66: with Q10 of 3.0, 2.5, 2.0, 1.5 per 10 °C from 0 on, relative rates 1, 3, 7.5, 15, 22.5 and lives
+    /// 100, 33, 13, 7, 4 at 0 to 40 °C. Garlic's sprouting does not go so; its decay does, with a Q10 within those of 10 to 30 °C (2.0 to 2.5, 1.5 to 2.0).
+    /// </summary>
+    [Fact]
+    public void Decay_goes_by_a_Q10_as_the_handbooks_table()
+    {
+        double rate = 1;
+        (double Q10, double Rate, double Life)[] table = [(3.0, 3.0, 33), (2.5, 7.5, 13), (2.0, 15, 7), (1.5, 22.5, 4)];
+        for (int i = 0; i < table.Length; i++)
+        {
+            KeepingParameters p = P with { DecayQ10 = table[i].Q10 };
+            rate *= KeepingLaw.Decay(p, 10 * (i + 1), 65) / KeepingLaw.Decay(p, 10 * i, 65);
+            Assert.Equal(table[i].Rate, rate, 1e-9);
+            Assert.Equal(table[i].Life, 100 / rate, 0.5);
+        }
+
+        Assert.InRange(P.DecayQ10, 2.0, 2.5);
+        Assert.InRange(P.DecayQ10, 1.5, 2.0);
+        // A single law of this kind from 0 to 20 °C would be wrong for the whole bulb: UC Davis's respiration peaks at 10 °C.
+        Assert.True(KeepingLaw.LifeUsed(P, new KeepingTraits(KeepClass.Medium, false, true), new Climate(10, 65, 20.9, 0.04)) > KeepingLaw.LifeUsed(P, new KeepingTraits(KeepClass.Medium, false, true), new Climate(25, 65, 20.9, 0.04)));
+    }
+
     /// <summary>WFLO 2018: lots with maleic hydrazide were held for a year at 32 °F.</summary>
     [Fact]
     public void A_sprout_inhibitor_is_the_strongest_lever()
