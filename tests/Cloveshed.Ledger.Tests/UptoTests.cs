@@ -10,7 +10,7 @@ public sealed class UptoTests : IDisposable
     [Fact]
     public void Each_number_gives_the_shed_that_was_then()
     {
-        SeasonImport.Import(shed.Ledger, Shed.Demo, shed.Origin);
+        SeasonImport.Import(shed.Ledger, SourceTree.Demo, shed.Here);
         List<ShedState> were = [shed.Ledger.Now()];
         void Take(NewFact fact)
         {
@@ -19,10 +19,10 @@ public sealed class UptoTests : IDisposable
         }
 
         SeasonRow order = were[0].Rows!.Of("orders.csv").First(), lot = were[0].Rows!.Of("lots.csv").Last();
-        Take(shed.Origin.RowDropped(order));
-        Take(shed.Origin.RunBarred(new(lot.Cells["lot"]), were[0].Season!.Lines[0].Id, were[0].Season!.Settings.FirstWeek));
-        Take(shed.Origin.PlanAsked("one", 1, 0, null, "en", were[0].Head.Seq));
-        Take(shed.Origin.HoldLifted(shed.Ledger.Now().Holds[0]));
+        Take(shed.Here.RowDropped(order));
+        Take(shed.Here.RunBarred(new(lot.Cells["lot"]), were[0].Season!.Lines[0].Id, were[0].Season!.Settings.FirstWeek));
+        Take(shed.Here.PlanAsked("one", 1, 0, null, "en", were[0].Head.Seq));
+        Take(shed.Here.HoldLifted(shed.Ledger.Now().Holds[0]));
         foreach (ShedState was in were)
         {
             ShedState upto = shed.Ledger.Upto(was.Head.Seq);
