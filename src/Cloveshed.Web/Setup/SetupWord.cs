@@ -17,10 +17,10 @@ public enum SetupWord
     PageAfter, RowNumber, OpenRow, ColumnsHead, ColumnName, ColumnInFile, ColumnHolds, ColumnExpects, ColumnNeeded,
 
     // A row
-    NewRow, Needed, Choose, EmptyCell, FieldFault, FieldFaultLine, OtherFault, MoreFaults, SaveRow, AddAndNext, Leave, Reason, ReasonSlip, ReasonNews,
-    ReasonCounted, ReasonMissing, HappenedOn, DayWrong, ChangeRefused, RowDropped, DropHead, DropRow, DropFree, DropUsed, DropRefused, UsedRows,
-    SaidEntered, SaidChanged, SaidDropped, SaidSeason, SeasonMoved, SentOther, HistoryHead, FactWhat, FactHappened, FactRecorded, FactChange,
-    FactFirst,
+    NewRow, Needed, Choose, EmptyCell, Expects, ExpectsMonday, ExpectsSome, FieldFault, FieldFaultLine, OtherFault, MoreFaults, SaveRow, AddAndNext,
+    Leave, Reason, ReasonSlip, ReasonNews, ReasonCounted, ReasonMissing, HappenedOn, DayWrong, ChangeRefused, RowDropped, DropHead, DropRow, DropFree,
+    DropUsed, DropRefused, UsedRows, SaidEntered, SaidChanged, SaidDropped, SaidSeason, SeasonMoved, SentOther, HistoryHead, FactWhat, FactHappened,
+    FactRecorded, FactChange, FactFirst,
 
     // Two things that happen in every season
     QuickHead, LineDownHead, LineDownLead, LineDownLine, LineDownWeek, LineDownHours, LineDownOvertime, LineDownReason, LineDownSave, LateHead,
