@@ -58,7 +58,10 @@ public sealed record ShedState(
     /// <summary>Nothing yet.</summary>
     public static ShedState Empty { get; } = new(LedgerHead.None, null, [], [], null, [], []);
 
-    /// <summary>What the rows mean; null before a season was opened. Read when it is first asked for, and then kept.</summary>
+    /// <summary>
+    /// What the rows mean; null before a season was opened, and where a past day knew an order of a product that came later. Read when it
+    /// is first asked for, and then kept.
+    /// </summary>
     public Season? Season => Reading?.Season;
 
     /// <summary>The digest of <see cref="Files"/> as the season reader makes it; empty before a season was opened.</summary>

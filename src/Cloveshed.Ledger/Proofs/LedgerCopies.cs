@@ -35,7 +35,7 @@ internal static class LedgerCopies
         SqliteStore copy = new(waiting);
         try
         {
-            from.CopyInto(waiting);
+            CopyWhole(from, waiting, file);
             VerifyResult proved = copy.Do(() =>
             {
                 using DbConnection connection = copy.Connect(writing: false);
@@ -53,6 +53,19 @@ internal static class LedgerCopies
         finally
         {
             File.Delete(waiting);
+        }
+    }
+
+    /// <summary>The ledger could be opened, so what fails in writing is the copy's disk, and it is named.</summary>
+    private static void CopyWhole(LedgerStore from, string waiting, string file)
+    {
+        try
+        {
+            from.CopyInto(waiting);
+        }
+        catch (LedgerFault fault) when (fault.Kind is LedgerFaultKind.DiskFull or LedgerFaultKind.WriteFailed or LedgerFaultKind.CannotOpen or LedgerFaultKind.ReadOnly)
+        {
+            throw new LedgerFault(fault.Kind, file, fault.Detail, fault);
         }
     }
 

@@ -137,6 +137,21 @@ public sealed class StorageTests : IDisposable
         Assert.Empty(ledger.Verify().Flaws);
     }
 
+    [Fact]
+    public void A_real_limit_on_files_ends_a_backup_with_one_line_and_leaves_nothing_behind()
+    {
+        Assert.SkipUnless(OperatingSystem.IsLinux(), "The limit is set by bash, as Linux has it.");
+        Assert.True(SeasonImport.Import(shed.Ledger, SourceTree.Demo, shed.Here).Taken);
+        shed.Ledger.Dispose();
+        Directory.CreateDirectory(shed.At("copies"));
+        (int code, string said, string error) = CloveshedProcess.Ended(CloveshedProcess.StartIn(
+            "trap '' XFSZ; export DOTNET_EnableWriteXorExecute=0; ulimit -f 2000; exec \"$@\"", "backup", shed.At("copies/copy.db"), "--db", shed.File));
+        Assert.Equal((1, ""), (code, said));
+        Assert.Equal(1, error.Count(letter => letter == '\n'));
+        Assert.Contains("copy.db", error, StringComparison.Ordinal);
+        Assert.Empty(Directory.EnumerateFileSystemEntries(shed.At("copies")));
+    }
+
     /// <summary>A file of another user's, in a folder of theirs, as the system itself forbids it.</summary>
     [Fact]
     public void A_real_read_only_file_ends_an_import_with_one_line()
