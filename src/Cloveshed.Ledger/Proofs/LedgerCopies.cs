@@ -10,6 +10,9 @@ namespace Cloveshed.Ledger.Proofs;
 /// </summary>
 internal static class LedgerCopies
 {
+    /// <summary>Of the files that SQLite keeps beside one (sqlite.org/tempfiles.html).</summary>
+    private static readonly string[] LogEndings = ["-journal", "-wal", "-shm"];
+
     public static BackupResult Backup(LedgerStore store, string file)
     {
         VerifyResult proved = Copy(store, file);
@@ -52,7 +55,8 @@ internal static class LedgerCopies
         }
         finally
         {
-            File.Delete(waiting);
+            foreach (string ending in LogEndings.Prepend(""))
+                File.Delete(waiting + ending);
         }
     }
 
@@ -72,7 +76,7 @@ internal static class LedgerCopies
     private static void RefuseExisting(string file)
     {
         // A log that a ledger of that name left behind would be taken for the new one's.
-        foreach (string there in new[] { file, file + "-wal", file + "-journal" })
+        foreach (string there in LogEndings.Prepend("").Select(ending => file + ending))
             if (File.Exists(there) || Directory.Exists(there))
                 throw new LedgerFault(LedgerFaultKind.Exists, there);
     }
