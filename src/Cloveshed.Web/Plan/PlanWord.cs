@@ -5,7 +5,7 @@ public enum PlanWord
 {
     // The page
     Title, BoardTitle, NoSuchPlan, NoPlan, NoPlanLead, MadeAt, AdoptedWord, NotAdoptedWord, AllPlans, ToPlan, ToThisPlan, CompareWithAdopted,
-    LotsShown, ShowWorthMost, ShowAllLots, LotPages, LotRange, AsTables, LegendFold, BoardKeys, TablesTitle, TablesLead,
+    OnThisPage, PartWeek, LotsShown, ShowWorthMost, ShowAllLots, LotPages, LotRange, AsTables, LegendFold, BoardKeys, TablesTitle, TablesLead,
 
     // What is chosen
     SideLabel, ChooseSomething, ChosenGone, RunHead, RunOn, RunHours, RunOvertime, RunIn, RunFrom, RunLife, RunLastGood, RunLifePast, RunMakes,

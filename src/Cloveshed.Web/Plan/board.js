@@ -10,6 +10,7 @@ const links = () => [...board.querySelectorAll("a.to-run")];
 /** Marks what is chosen, on the board and in the list. */
 function mark(key) {
   for (const link of document.querySelectorAll("#board a[aria-current], .week-runs a[aria-current]")) link.removeAttribute("aria-current");
+  for (const link of board.querySelectorAll("a[data-of-chosen]")) link.removeAttribute("data-of-chosen");
   if (!key) return;
   for (const link of board.querySelectorAll("a[data-key]")) if (link.dataset.key === key) link.setAttribute("aria-current", "true");
   for (const link of document.querySelectorAll(".week-runs a[data-choose]")) if (link.dataset.choose === key) link.setAttribute("aria-current", "true");
@@ -28,6 +29,9 @@ async function show(url, remember) {
     const side = page.getElementById("side");
     if (!side) throw new Error("no side");
     document.getElementById("side").replaceWith(side);
+    // A lot's runs are marked with it.
+    const runs = new Set([...side.querySelectorAll(".lot-runs a")].map(link => new URL(link.href).searchParams.get("run")));
+    for (const link of board.querySelectorAll("a.to-run")) link.toggleAttribute("data-of-chosen", runs.has(link.dataset.key));
     if (remember) history.pushState(null, "", url);
     if (narrow.matches) side.scrollIntoView({ block: "start" });
   } catch (problem) {
@@ -82,6 +86,3 @@ board.addEventListener("keydown", event => {
   show(new URL(link.getAttribute("href"), location.href), true);
   link.querySelector("rect").scrollIntoView?.({ block: "nearest", inline: "nearest" });
 });
-
-const begun = keyOf(new URL(location.href));
-if (begun) mark(begun);

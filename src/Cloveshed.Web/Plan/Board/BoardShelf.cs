@@ -29,8 +29,13 @@ public sealed class BoardShelf
     public string Board(PlanSight sight, PlanView view, Reader reader)
     {
         string board = shelf.Of($"board {Key(sight, reader)} {view.Path} {view.All} {view.From} {view.Week}", () => Drawn(sight, view with { Run = null, Lot = null }, reader));
-        string chosen = sight.Runs.Find(view.Run) is { } run ? run.Id : view.Lot ?? "";
-        return chosen.Length == 0 ? board : board.Replace(Marked(chosen), Marked(chosen) + " aria-current=\"true\"", StringComparison.Ordinal);
+        if (sight.Runs.Find(view.Run) is { } run)
+        {
+            return Marked(board, run.Id, "aria-current");
+        }
+
+        return view.Lot is not { } lot ? board
+            : sight.Runs.Of(new LotId(lot)).Aggregate(Marked(board, lot, "aria-current"), (drawn, one) => Marked(drawn, one.Id, "data-of-chosen"));
     }
 
     /// <summary>What stands below the board: promise strip, worths, seed, rooms with their cautions, what the plan rests on.</summary>
@@ -53,11 +58,12 @@ public sealed class BoardShelf
 
     private static string Key(PlanSight sight, Reader reader) => $"{sight.Entry.Document} {sight.Entry.Basis} {reader.Options.Language} {reader.Options.ShowIn}";
 
-    private static string Marked(string key)
+    /// <summary>The board with an attribute, true, on the links of a key.</summary>
+    private static string Marked(string board, string key, string attribute)
     {
-        // The attribute exactly as the drawing wrote it, escaped in the same way.
-        string written = new MarkupText().Open("a", ("data-key", key)).ToString();
-        return written[3..^1];
+        // The key's attribute exactly as the drawing wrote it, escaped in the same way.
+        string written = new MarkupText().Open("a", ("data-key", key)).ToString()[3..^1];
+        return board.Replace(written, $"{written} {attribute}=\"true\"", StringComparison.Ordinal);
     }
 
     private static string Drawn(PlanSight sight, PlanView view, Reader reader)
