@@ -90,7 +90,7 @@ internal static class BoardLanes
             if (links?.Run(part.Lot, lane.Line, week.Week, part.FromSorted) is { } link)
             {
                 string run = reader.Say(part.FromSorted ? Say.SortedTurnTitle : Say.TurnTitle, part.Lot, lane.Line, reader.Week(week.Week), reader.Mass(part.Mass));
-                plot.Link(link.Href, link.Key, "to-run", inside => inside.Rect(left, y, wide, BlockHeight, look, run));
+                plot.Link(link.Href, link.Key, "to-run", null, inside => inside.Rect(left, y, wide, BlockHeight, look, run));
             }
             else
             {

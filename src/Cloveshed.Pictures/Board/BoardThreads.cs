@@ -60,7 +60,7 @@ internal sealed class BoardThreads(WeekAxis axis, BoardSize size, double heavies
                 + $"V{N(to)}C{N(block.X + w)} {N(from + 10)} {N(right)} {N(from + 13)} {N(right)} {N(from - .5)}z";
             if (links?.Run(lot.Lot, line, run.Week, false) is { } link)
             {
-                plot.Link(link.Href, link.Key, "to-run", inside => inside.Path(outline, "turn t-" + Name(mode), title));
+                plot.Link(link.Href, link.Key, "to-run", null, inside => inside.Path(outline, "turn t-" + Name(mode), title));
             }
             else
             {

@@ -54,7 +54,7 @@ public static class SeasonBoard
             }
             else
             {
-                plot.Link(links.Lot(lot.Lot), lot.Lot.Text, "to-lot", inside => threads.DrawThread(inside, lot, y));
+                plot.Link(links.Lot(lot.Lot), lot.Lot.Text, "to-lot", null, inside => threads.DrawThread(inside, lot, y));
             }
             Name(names, facts.Lots[i], Top + i * size.Pitch, size, reader);
         }

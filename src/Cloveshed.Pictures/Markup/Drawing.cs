@@ -48,10 +48,10 @@ public sealed class Drawing(double width, double height)
         return this;
     }
 
-    /// <summary>What is drawn inside leads somewhere, and is named by the titles of its shapes. It is followed by hand, or by the page's own means by keyboard.</summary>
-    public Drawing Link(string href, string key, string kind, Action<Drawing> inside)
+    /// <summary>What is drawn inside leads somewhere. It is followed by hand, or by the page's own means by keyboard. Without a label it is named by what is inside: words, and titles of shapes.</summary>
+    public Drawing Link(string href, string key, string kind, string? label, Action<Drawing> inside)
     {
-        body.Open("a", ("href", href), ("class", kind), ("data-key", key), ("tabindex", "-1"));
+        body.Open("a", ("href", href), ("class", kind), ("data-key", key), ("tabindex", "-1"), ("aria-label", label));
         inside(this);
         body.Close("a");
         return this;

@@ -1,4 +1,6 @@
+using Cloveshed.Web.Plan.Board;
 using Cloveshed.Web.Plan.Jobs;
+using Cloveshed.Web.Plan.Since;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.DependencyInjection;
 

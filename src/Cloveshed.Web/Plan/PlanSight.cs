@@ -4,6 +4,7 @@ using Cloveshed.Ledger;
 using Cloveshed.Pictures.Board;
 using Cloveshed.Pictures.Promise;
 using Cloveshed.Pictures.Sections;
+using Cloveshed.Web.Plan.Since;
 using Cloveshed.Web.Shared;
 
 namespace Cloveshed.Web.Plan;

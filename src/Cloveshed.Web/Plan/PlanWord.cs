@@ -21,7 +21,7 @@ public enum PlanWord
     SearchTook,
 
     // The week's runs
-    WeekHead, WeekNav, WeekBefore, WeekAfter, WeekNone, ShortsFile, ToDock,
+    WeekHead, WeekNav, WeekBefore, WeekAfter, WeekNone, ShortsFile, OrdersByHand, OrderAdd, ToDock,
 
     // What changed since
     SinceOne, SinceMany, SinceNew, SinceChanged, SinceGone, SinceLifted, OtherSeason, NounHold, NounSeason, NounSizeClass, NounVariety,

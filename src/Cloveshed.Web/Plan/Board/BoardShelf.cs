@@ -7,7 +7,7 @@ using Cloveshed.Pictures.Reading;
 using Cloveshed.Pictures.Sections;
 using Cloveshed.Web.Shared;
 
-namespace Cloveshed.Web.Plan;
+namespace Cloveshed.Web.Plan.Board;
 
 /// <summary>The drawn parts of a plan's page, kept as they were written: by plan, language, unit and view. What is chosen is marked in afterwards.</summary>
 public sealed class BoardShelf

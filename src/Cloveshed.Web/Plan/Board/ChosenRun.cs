@@ -2,7 +2,7 @@ using Cloveshed.Core;
 using Cloveshed.Core.Answers;
 using Cloveshed.Core.Seasons;
 
-namespace Cloveshed.Web.Plan;
+namespace Cloveshed.Web.Plan.Board;
 
 /// <summary>What a run makes of a product; an expectation, so units may be fractional.</summary>
 public sealed record RunMakes(ProductId Product, double Units, double Mass);

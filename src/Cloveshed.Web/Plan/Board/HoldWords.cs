@@ -1,9 +1,10 @@
 using Cloveshed.Core.Seasons;
 using Cloveshed.Ledger;
 using Cloveshed.Pictures.Reading;
+using Cloveshed.Web.Plan.Since;
 using Cloveshed.Web.Shared;
 
-namespace Cloveshed.Web.Plan;
+namespace Cloveshed.Web.Plan.Board;
 
 /// <summary>Holds in words.</summary>
 internal static class HoldWords

@@ -4,7 +4,7 @@ using Cloveshed.Core.Seasons;
 using Cloveshed.Pictures.Sections;
 using NodaTime;
 
-namespace Cloveshed.Web.Plan;
+namespace Cloveshed.Web.Plan.Compare;
 
 /// <summary>A kind of money in two plans; costs are negative, so that differences add up to that of the value.</summary>
 public sealed record MoneyChange(string Kind, double Before, double After)

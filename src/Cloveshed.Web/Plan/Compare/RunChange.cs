@@ -2,7 +2,7 @@ using Cloveshed.Core;
 using Cloveshed.Core.Seasons;
 using NodaTime;
 
-namespace Cloveshed.Web.Plan;
+namespace Cloveshed.Web.Plan.Compare;
 
 /// <summary>A run that two plans do not make alike: masses in the season's unit, 0 where a plan does not make it.</summary>
 /// <param name="Week">Its Monday, since two plans may begin in different weeks.</param>

@@ -1,7 +1,7 @@
 using Cloveshed.Pictures.Reading;
 using Cloveshed.Web.Shared;
 
-namespace Cloveshed.Web.Plan;
+namespace Cloveshed.Web.Plan.Compare;
 
 /// <summary>A run, and a change of one, in words.</summary>
 internal static class RunWords

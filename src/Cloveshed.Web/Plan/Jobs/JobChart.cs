@@ -14,10 +14,11 @@ internal static class JobChart
 
     public static JsonObject Option(JobSight? sight, Words<PlanWord> words) => new()
     {
-        ["xAxis"] = new JsonObject { ["type"] = "value", ["name"] = words[PlanWord.JobSeconds], ["nameLocation"] = "end", ["min"] = 0 },
+        ["shed"] = new JsonObject { ["units"] = new JsonObject { ["x"] = " s" } },
+        ["xAxis"] = new JsonObject { ["type"] = "value", ["min"] = 0 },
         ["yAxis"] = new JsonObject { ["type"] = "value", ["scale"] = true },
         ["legend"] = new JsonObject { ["top"] = 0, ["left"] = 0 },
-        ["grid"] = new JsonObject { ["left"] = 8, ["right"] = 70, ["top"] = 40, ["bottom"] = 8, ["containLabel"] = true },
+        ["grid"] = new JsonObject { ["left"] = 8, ["right"] = 28, ["top"] = 40, ["bottom"] = 8, ["containLabel"] = true },
         ["series"] = new JsonArray(
             Series(words[PlanWord.JobBound], "--streak", "dashed", Points(sight, progress => progress.Bound)),
             Series(words[PlanWord.JobValue], "--packing", "solid", Points(sight, progress => progress.Value))),

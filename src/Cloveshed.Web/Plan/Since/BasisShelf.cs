@@ -2,7 +2,7 @@ using Cloveshed.Core.Seasons;
 using Cloveshed.Ledger;
 using Cloveshed.Web.Shared;
 
-namespace Cloveshed.Web.Plan;
+namespace Cloveshed.Web.Plan.Since;
 
 /// <summary>The shed as it was when a plan was asked for, and what was said since that a new plan would take in.</summary>
 public sealed class BasisShelf(ShedLedger ledger)

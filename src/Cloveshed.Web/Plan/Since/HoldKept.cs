@@ -1,7 +1,7 @@
 using Cloveshed.Core.Seasons;
 using Cloveshed.Ledger;
 
-namespace Cloveshed.Web.Plan;
+namespace Cloveshed.Web.Plan.Since;
 
 /// <summary>What a plan does about a hold.</summary>
 public enum HoldVerdict

@@ -1,6 +1,6 @@
 using Cloveshed.Ledger;
 
-namespace Cloveshed.Web.Plan;
+namespace Cloveshed.Web.Plan.Since;
 
 /// <summary>What happened to a kind of thing: entered, changed or dropped, or a hold set or lifted.</summary>
 /// <param name="Noun">As the kinds of facts name it: order-line, lot, hold, season.</param>

@@ -1,7 +1,7 @@
 using Cloveshed.Pictures.Reading;
 using Cloveshed.Web.Shared;
 
-namespace Cloveshed.Web.Plan;
+namespace Cloveshed.Web.Plan.Since;
 
 /// <summary>What happened since a plan's basis, in words.</summary>
 internal static class SinceWords
