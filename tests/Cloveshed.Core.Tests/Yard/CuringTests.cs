@@ -96,6 +96,16 @@ public class CuringTests
         Assert.Contains(CuringRule.Gaps, Cure([.. weather.Where((_, h) => h is < 30 or > 40)]).Warnings.Select(w => w.Rule));
     }
 
+    /// <summary>Arithmetic from ASHRAE's saturation equation: 20 °C, 60% warmed to 30 °C has 33.0%, to 35 °C 24.9%.</summary>
+    [Fact]
+    public void Forced_air_is_outside_air_grown_dry()
+    {
+        var outside = new WeatherRow(Dug, 20, 60);
+        Assert.Equal((20.0, 60.0), outside.Felt());
+        Assert.Equal(33.0, (outside with { ForcedC = 30 }).Felt().Rh, 0.05);
+        Assert.Equal(24.9, (outside with { ForcedC = 35 }).Felt().Rh, 0.05);
+    }
+
     [Fact]
     public void Rain_delays_and_forced_air_hastens_and_a_roof_costs_nothing()
     {
