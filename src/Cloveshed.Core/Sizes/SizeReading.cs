@@ -1,0 +1,90 @@
+using Cloveshed.Core.Seasons;
+
+namespace Cloveshed.Core.Sizes;
+
+/// <summary>Weighed bulbs of one lot, and the chart that they are to be read by.</summary>
+/// <param name="Cells">ln g of the bulbs.</param>
+/// <param name="Grams">Their plain mean and spread.</param>
+/// <param name="Law">How weight goes with diameter.</param>
+/// <param name="Chart">Small to large.</param>
+/// <param name="Draws">Curves to simulate for the bands.</param>
+/// <param name="Seed">Of the simulation.</param>
+public sealed record SizeQuestion(WeightCells Cells, Moments Grams, MassLawFit Law, IReadOnlyList<SizeClass> Chart, int Draws, long Seed);
+
+/// <summary>A window's part of a lot.</summary>
+/// <param name="Share">By mass.</param>
+/// <param name="Low80">80% band of it: one in ten under, one in ten over.</param>
+/// <param name="Low95">95% band.</param>
+/// <param name="CountShare">By count.</param>
+/// <param name="MeanG">Mean mass of its bulbs.</param>
+public sealed record WindowShare(string Name, double Share, double Low80, double High80, double Low95, double High95, double CountShare, double MeanG)
+{
+    /// <summary>30 lb in grams: exact, the international pound (NIST SP 811, 2008, appendix B.8).</summary>
+    public const double CartonG = 30 * 453.59237;
+
+    /// <summary>Bulbs in a 30 lb carton.</summary>
+    public double CountPer30Lb => CartonG / MeanG;
+}
+
+/// <summary>What is in a lot, as its sample tells.</summary>
+/// <param name="MeanG">Of the sample.</param>
+/// <param name="Cv">Of the sample, with n - 1.</param>
+/// <param name="Under">Smaller than the chart's smallest class.</param>
+/// <param name="Over">Wider than its largest; null where that has no upper limit.</param>
+public sealed record SizeAnswer(
+    double Bulbs, double MeanG, double Cv, FittedMixture Fit, MassLawFit Law, IReadOnlyList<WindowShare> Classes, WindowShare Under, WindowShare? Over);
+
+/// <summary>Reads a lot's size curve from weighed bulbs. Formulas: docs/formulas/size-curve.md.</summary>
+public static class SizeReading
+{
+    /// <summary>Simulated curves where nobody asks for another number: the ends of an 80% band are then sure to about 2 in 100 of its share.</summary>
+    public const int UsualDraws = 400;
+
+    /// <summary>The answer; needs at least one bulb.</summary>
+    public static SizeAnswer Read(SizeQuestion question)
+    {
+        IReadOnlyList<FittedMixture> fits = MixtureFit.All(question.Cells);
+        FittedMixture fit = fits.MinBy(f => f.Bic)!;
+        if (question.Cells.Bulbs < CurveDraws.FewBulbs)
+            fit = fits[0];
+        (double From, double? To)[] windows = [.. question.Chart.Select(c => (c.MinMm, c.MaxMm)), (0, question.Chart[0].MinMm), (question.Chart[^1].MaxMm ?? double.MaxValue, null)];
+        var draws = new CurveDraws(question.Cells, fits, question.Law, question.Seed);
+        double[][] drawn = [.. windows.Select(_ => new double[question.Draws])];
+        for (int d = 0; d < question.Draws; d++)
+        {
+            (LognormalMixture curve, MassLaw law) = draws.Next();
+            for (int w = 0; w < windows.Length; w++)
+                drawn[w][d] = curve.MassShare(law, windows[w].From, windows[w].To);
+        }
+
+        WindowShare Window(string name, int w) => Share(name, fit.Curve, question.Law, windows[w], drawn[w]);
+        return new(
+            question.Cells.Bulbs, question.Grams.Mean, question.Grams.Cv, fit, question.Law,
+            [.. question.Chart.Select((c, w) => Window(c.Id.Text, w))], Window("under", windows.Length - 2),
+            question.Chart[^1].MaxMm is null ? null : Window("over", windows.Length - 1));
+    }
+
+    private static WindowShare Share(string name, LognormalMixture curve, MassLawFit law, (double From, double? To) window, double[] drawn)
+    {
+        double mass = Math.Clamp(curve.MassShare(law.DiameterOnMass, window.From, window.To), 0, 1);
+        double count = Math.Clamp(curve.CountShare(law.DiameterOnMass, window.From, window.To), 0, 1);
+        Array.Sort(drawn);
+        // Where hardly a bulb of the curve falls, the mean law at the window's middle says what one would weigh.
+        const double Hardly = 1e-9;
+        double meanG = count > Hardly && mass > Hardly
+            ? curve.MeanG * mass / count
+            : law.MeanG(window.To is { } to and < double.MaxValue ? (window.From + to) / 2 : window.From);
+        return new(
+            name, mass, Math.Min(mass, Quantile(drawn, 0.1)), Math.Max(mass, Quantile(drawn, 0.9)), Math.Min(mass, Quantile(drawn, 0.025)),
+            Math.Max(mass, Quantile(drawn, 0.975)), count, meanG);
+    }
+
+    private static double Quantile(double[] sorted, double p)
+    {
+        if (sorted.Length == 0)
+            return double.NaN;
+        double at = Math.Clamp(p * sorted.Length - 0.5, 0, sorted.Length - 1);
+        int left = Math.Min((int)at, Math.Max(0, sorted.Length - 2));
+        return Math.Clamp(sorted[left] + (at - left) * (sorted[Math.Min(left + 1, sorted.Length - 1)] - sorted[left]), 0, 1);
+    }
+}
