@@ -23,7 +23,8 @@ public static class CommandTree
         RootCommand root = new(phrases[Phrase.ProgramDoes])
         {
             DemoCommand.Build(world, phrases), PlanCommand.Build(world, phrases), CheckPlanCommand.Build(world, phrases),
-            SeedNeedCommand.Build(world, phrases), ServeCommand.Build(world, phrases), ImportCommand.Build(world, phrases),
+            SeedNeedCommand.Build(world, phrases), SizesCommand.Build(world, phrases), CutsCommand.Build(world, phrases), HolesCommand.Build(world, phrases),
+            ServeCommand.Build(world, phrases), ImportCommand.Build(world, phrases),
             ExportCommand.Build(world, phrases),
             LedgerCommand.Build(world, phrases), BackupCommand.Build(world, phrases), RestoreCommand.Build(world, phrases),
             AirCommand.Build(world, phrases), KeepCommand.Build(world, phrases), CureCommand.Build(world, phrases),

@@ -58,6 +58,14 @@ internal static class Given
         return argument;
     }
 
+    /// <summary>A file as an option's value.</summary>
+    public static Option<string> FileOption(string name, string helpName, string description, Phrasebook phrases)
+    {
+        Option<string> option = new(name) { Description = description, HelpName = helpName };
+        option.Validators.Add(result => NotEmpty(result, name, phrases, Phrase.FileNameEmpty));
+        return option;
+    }
+
     /// <summary>--db: which ledger.</summary>
     public static Option<string> Ledger(string helpName, string description, Phrasebook phrases)
     {

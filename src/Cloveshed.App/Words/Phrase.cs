@@ -39,6 +39,11 @@ public enum Phrase
     // seed-need
     SeedDoes, SeedBed, SeedLines, SeedSpacing, SeedClove, SeedGermination, SeedLoss, SeedAcres, SeedRates, SeedTotal,
 
+    // sizes, cuts, holes
+    WeightsFile, ChartOption, BandSeed, LawByDefault, OddShape, OddFar, MoreOdd, SizesDoes, SizesHead, SizesHeadOne, SizesRow, SizesUnder, SizesOver,
+    CutsDoes, CutsPrices, CutsTolerance, CutsOutlets, CutsInspected, CutsRisk, CutsNone, CutsRow, CutsUpTo, CutsRefused, CutsSkipped, CutsOver, CutsValue, CutsNominalOff,
+    HolesDoes, ClovesFile, HolesSplit, HolesStep, HolesLoad, HolesByLaw, HolesNotHeld, HolesHead, HolesNone, HolesRow, HolesUngraded, HolesCaution,
+
     // import, export, ledger, backup, restore
     LedgerOption, JsonLedger, ImportDoes, ImportFolder, ImportTaken, ImportAlready, ImportRefusedOnce, ImportRefused, ExportDoes, ExportFolder, ExportDone,
     ExportNone, ExportStray, LedgerDoes, LedgerVerifyDoes, LedgerRebuildDoes, LedgerShowDoes, LedgerKind, LedgerLot, KindUnknown, FlawLine, VerifyHolds, VerifyBroken,

@@ -22,8 +22,11 @@ public static class MixtureFit
     private const int MostRounds = 400;
     private const double Enough = 1e-9;
 
-    /// <summary>The best of 1 to 3 lognormals by BIC; never more than a tenth of the bulbs.</summary>
-    public static FittedMixture Best(WeightCells cells) => All(cells).MinBy(f => f.Bic)!;
+    /// <summary>The best of 1 to 3 lognormals by BIC; one of few bulbs.</summary>
+    public static FittedMixture Usual(WeightCells cells) => Chosen(All(cells), cells.Bulbs);
+
+    /// <summary>The one of these fits that an answer rests on.</summary>
+    internal static FittedMixture Chosen(IReadOnlyList<FittedMixture> fits, double bulbs) => bulbs < CurveDraws.FewBulbs ? fits[0] : fits.MinBy(f => f.Bic)!;
 
     /// <summary>The fits of 1, 2 and 3 lognormals, as many as the bulbs allow.</summary>
     public static IReadOnlyList<FittedMixture> All(WeightCells cells)

@@ -44,9 +44,7 @@ public static class SizeReading
     public static SizeAnswer Read(SizeQuestion question)
     {
         IReadOnlyList<FittedMixture> fits = MixtureFit.All(question.Cells);
-        FittedMixture fit = fits.MinBy(f => f.Bic)!;
-        if (question.Cells.Bulbs < CurveDraws.FewBulbs)
-            fit = fits[0];
+        FittedMixture fit = MixtureFit.Chosen(fits, question.Cells.Bulbs);
         (double From, double? To)[] windows = [.. question.Chart.Select(c => (c.MinMm, c.MaxMm)), (0, question.Chart[0].MinMm), (question.Chart[^1].MaxMm ?? double.MaxValue, null)];
         var draws = new CurveDraws(question.Cells, fits, question.Law, question.Seed);
         double[][] drawn = [.. windows.Select(_ => new double[question.Draws])];

@@ -43,7 +43,7 @@ public sealed class WeightHistogram
     {
         if (bulbs < 0)
             throw new ArgumentOutOfRangeException(nameof(bulbs), bulbs, "A sizer counts upward.");
-        if ((uint)tenths < Cells)
+        if (unchecked((uint)tenths) < Cells)
             counts[tenths] += bulbs;
         else if (tenths < 0)
             throw new ArgumentOutOfRangeException(nameof(tenths), tenths, "No bulb weighs less than nothing.");

@@ -18,6 +18,8 @@ public enum FaultRule
     KeyTwice, SizeGap, SizeOpenEnd, GradesOverlap, LotDiffers,
     // Files together
     Unknown, YieldMissing, RowOverfull, PlaceOverfull, SealedAfterAsOf, NotSealable, HarvestedAfterSealing, MadeAfterAsOf,
+    // Files of the line: weights, charts, prices, splits
+    FileNotThere, NoRows, OneColumnOf, OneCellOf, PriceMissing, SplitByBoth, SplitSum,
 }
 
 /// <summary>What a person is warned about.</summary>

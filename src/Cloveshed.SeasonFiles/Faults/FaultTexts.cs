@@ -186,5 +186,26 @@ internal static class FaultTexts
         [FaultRule.MadeAfterAsOf] = new(
             "a week not after the one of as_of, {0}", "List only stock that stands there on that day; the plan makes the rest.",
             "una semana no posterior a la de as_of, {0}", "Ponga solo las existencias de ese día; el plan hace el resto."),
+        [FaultRule.FileNotThere] = new(
+            "a file that exists", "Check the path for a slip.",
+            "un archivo que exista", "Revise la ruta."),
+        [FaultRule.NoRows] = new(
+            "at least one {0}", "Add rows under the header.",
+            "al menos una fila con {0}", "Añada filas bajo el encabezado."),
+        [FaultRule.OneColumnOf] = new(
+            "one of the columns {0}", "Add one of them; its name is written exactly so, in small letters.",
+            "una de las columnas {0}", "Añada una de ellas; su nombre se escribe exactamente así, en minúsculas."),
+        [FaultRule.OneCellOf] = new(
+            "a value in one of {0}", "Fill one of these cells, or delete the row.",
+            "un valor en una de {0}", "Rellene una de estas celdas, o borre la fila."),
+        [FaultRule.PriceMissing] = new(
+            "a row for each class of the chart; {0} has none", "Add its row; a class that you do not sell has price 0.",
+            "una fila para cada clase de la tabla; {0} no tiene", "Añada su fila; una clase que no vende tiene precio 0."),
+        [FaultRule.SplitByBoth] = new(
+            "min_mm in every row, or share in every row and no min_mm", "Fill the column in all rows, or empty it in all.",
+            "min_mm en todas las filas, o share en todas y ningún min_mm", "Rellene la columna en todas las filas, o vacíela en todas."),
+        [FaultRule.SplitSum] = new(
+            "shares that sum to at most 1, not {0}", "Lower one of them; what is left under 1 is the smallest cloves, of no grade.",
+            "proporciones que sumen como máximo 1, no {0}", "Baje una de ellas; lo que falte hasta 1 son los dientes más chicos, sin grado."),
     }.ToFrozenDictionary();
 }

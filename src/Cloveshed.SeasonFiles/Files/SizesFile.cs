@@ -34,7 +34,7 @@ internal static class SizesFile
             if (name == Under)
                 table.Fault(FaultRule.ReservedName, Class, Under);
             if (openLine > 0)
-                draft.Faults.Add(FaultRule.SizeOpenEnd, Layout.Name, openLine, MaxMm.Name, "");
+                draft.Faults.Add(FaultRule.SizeOpenEnd, table.Layout.Name, openLine, MaxMm.Name, "");
             if (min is { } low && before is { } end && low != end)
                 table.Fault(FaultRule.SizeGap, MinMm, NumberText.Of(end));
             if (min is { } from && max is { } to && to <= from)

@@ -40,6 +40,14 @@ internal sealed class FileLayout(string name, bool needed, int rowLimit = FileLa
 
     public Column YesNo(string column) => Add(column, false, CellShape.YesNo, null);
 
+    /// <summary>The same columns under another name: a chart may be called as its owner likes.</summary>
+    public FileLayout Called(string other)
+    {
+        FileLayout renamed = new(other, Needed, RowLimit);
+        renamed.columns.AddRange(columns);
+        return renamed;
+    }
+
     private Column Add(string column, bool mustBeFilled, CellShape shape, Bounds? bounds)
     {
         Column added = new(column, columns.Count, mustBeFilled, shape, bounds);

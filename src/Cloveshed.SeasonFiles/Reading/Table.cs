@@ -76,6 +76,9 @@ internal sealed class Table
     /// <summary>The column's bytes in this row; empty where the file hasn't the column.</summary>
     public ReadOnlySpan<byte> this[Column column] => fieldOfColumn[column.Ordinal] is >= 0 and int field ? rows[field] : default;
 
+    /// <summary>Whether the file has this column.</summary>
+    public bool Has(Column column) => fieldOfColumn[column.Ordinal] >= 0;
+
     /// <summary>A fault of this row.</summary>
     public void Fault(FaultRule rule, string? column, string? value, params ReadOnlySpan<object?> words)
     {

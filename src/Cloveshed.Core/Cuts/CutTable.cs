@@ -2,7 +2,7 @@ using Cloveshed.Core.Seasons;
 using Cloveshed.Core.Sizes;
 using MathNet.Numerics;
 
-namespace Cloveshed.Core.Line.Cuts;
+namespace Cloveshed.Core.Cuts;
 
 /// <summary>
 /// A lot over the sizer's grid, summed from the lightest bulb up: mass, mass at least as wide as each limit of the chart, and bulbs.

@@ -1,7 +1,7 @@
 using Cloveshed.Core.Sizes;
 using MathNet.Numerics.LinearAlgebra;
 
-namespace Cloveshed.Core.Line.Drum;
+namespace Cloveshed.Core.Drum;
 
 /// <summary>How well a screen did, from what was sampled of its flows.</summary>
 /// <param name="Effectiveness">Recovery of the wanted x rejection of the unwanted: not the same as recovery alone, which some call efficiency.</param>

@@ -1,4 +1,4 @@
-namespace Cloveshed.Core.Line.Drum;
+namespace Cloveshed.Core.Drum;
 
 /// <summary>
 /// Which holes, and in which order. First every limit of contamination is to hold, then wanted shares are to be met, then as little

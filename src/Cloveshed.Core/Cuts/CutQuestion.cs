@@ -1,7 +1,7 @@
 using Cloveshed.Core.Seasons;
 using Cloveshed.Core.Sizes;
 
-namespace Cloveshed.Core.Line.Cuts;
+namespace Cloveshed.Core.Cuts;
 
 /// <summary>What the sizer is to be set for.</summary>
 /// <param name="Curve">The lot's bulb weights.</param>

@@ -1,4 +1,4 @@
-namespace Cloveshed.Core.Line.Cuts;
+namespace Cloveshed.Core.Cuts;
 
 /// <summary>
 /// The best boxes over a grid, exactly. After J. Liang, J. Agric. Engng Res. 14 (1969) 139 (cut points by dynamic programming), but not by

@@ -1,6 +1,6 @@
 using MathNet.Numerics.Distributions;
 
-namespace Cloveshed.Core.Line.Grading;
+namespace Cloveshed.Core.Grading;
 
 /// <summary>A share and the interval that holds the true one with some confidence.</summary>
 public readonly record struct ShareInterval(double Share, double Low, double High)

@@ -1,4 +1,4 @@
-namespace Cloveshed.Core.Line.Drum;
+namespace Cloveshed.Core.Drum;
 
 /// <summary>A cracker whose half-cracked bulbs go round again.</summary>
 /// <param name="FeedKgPerHour">Fresh bulbs dumped.</param>
@@ -33,9 +33,10 @@ public static class CrackerLoop
         double crackedFirst = q.FeedKgPerHour * (1 - q.UncrackedFirst), crackedAgain = round * (1 - q.UncrackedAgain), cracked = crackedFirst + crackedAgain;
         double uncaught = (1 - q.CaughtShare) * (q.FeedKgPerHour * q.UncrackedFirst + round * q.UncrackedAgain);
         double cloves = cracked * (1 - q.WasteShare);
-        // A bulb cracked in its nth pass was in n; those cracked after the first have been in 2 + u2 c + (u2 c)^2 + ... on average.
-        double passesAgain = 1 + 1 / (1 - q.CaughtShare * q.UncrackedAgain);
-        double hurt = (1 - q.WasteShare) * (crackedFirst * q.HurtPerPass + crackedAgain * (1 - Math.Pow(1 - q.HurtPerPass, passesAgain)));
+        // What cracks in its nth pass, n from 2, is F c u1 (c u2)^(n-2) (1 - u2); of it (1 - h)^n is unhurt: a geometric sum again.
+        double sound = 1 - q.HurtPerPass, back = q.CaughtShare * q.UncrackedAgain;
+        double unhurtAgain = q.FeedKgPerHour * q.CaughtShare * q.UncrackedFirst * (1 - q.UncrackedAgain) * sound * sound / (1 - back * sound);
+        double hurt = (1 - q.WasteShare) * (crackedFirst * q.HurtPerPass + crackedAgain - unhurtAgain);
         return new(
             round, q.FeedKgPerHour + round, q.FeedKgPerHour > 0 ? round / q.FeedKgPerHour : 0, cloves, cracked * q.WasteShare, uncaught, hurt,
             q.FeedKgPerHour > 0 ? (q.FeedKgPerHour + round) / q.FeedKgPerHour : 0);

@@ -1,6 +1,6 @@
 using Cloveshed.Core.Seasons;
 
-namespace Cloveshed.Core.Line.Grading;
+namespace Cloveshed.Core.Grading;
 
 /// <summary>Whether a lot makes a grade.</summary>
 public enum GradeVerdict

@@ -1,4 +1,4 @@
-namespace Cloveshed.Core.Line.Drum;
+namespace Cloveshed.Core.Drum;
 
 /// <summary>A stretch of widths between two holes: what should come out of one section.</summary>
 public readonly record struct Zone(GradeWanted? Grade, double FromMm, double? ToMm);

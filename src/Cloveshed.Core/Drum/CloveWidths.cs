@@ -2,7 +2,7 @@ using Cloveshed.Core.Lots;
 using Cloveshed.Core.Seasons;
 using Cloveshed.Core.Sizes;
 
-namespace Cloveshed.Core.Line.Drum;
+namespace Cloveshed.Core.Drum;
 
 /// <summary>How a lot's clove mass lies over width: the width at which a clove passes a round hole. Shares sum to 1.</summary>
 public sealed record CloveWidths(double[] WidthMm, double[] Share)

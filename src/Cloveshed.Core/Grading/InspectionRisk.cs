@@ -1,6 +1,6 @@
 using MathNet.Numerics.Distributions;
 
-namespace Cloveshed.Core.Line.Grading;
+namespace Cloveshed.Core.Grading;
 
 /// <summary>How an inspector looks: so many pounds of a lot's packs, and the share that may be found wrong.</summary>
 /// <param name="Kilograms">Looked at.</param>

@@ -1,4 +1,4 @@
-namespace Cloveshed.Core.Line.Grading;
+namespace Cloveshed.Core.Grading;
 
 /// <summary>What a grade allows, as shares by weight.</summary>
 /// <param name="Defects">All defects together, decay among them.</param>

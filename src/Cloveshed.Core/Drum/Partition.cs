@@ -1,4 +1,4 @@
-namespace Cloveshed.Core.Line.Drum;
+namespace Cloveshed.Core.Drum;
 
 /// <summary>
 /// A section of the drum: what share of the cloves of a width goes over its holes. Logistic in ln(width/d50), the partition (Tromp)

@@ -1,6 +1,6 @@
-using Cloveshed.Core.Line.Grading;
+using Cloveshed.Core.Grading;
 
-namespace Cloveshed.Core.Line.Cuts;
+namespace Cloveshed.Core.Cuts;
 
 /// <summary>
 /// Where to set the sizer: the boxes that earn most of a lot with each held within its tolerance, exact over the grid; and what any

@@ -1,4 +1,4 @@
-namespace Cloveshed.Core.Line.Drum;
+namespace Cloveshed.Core.Drum;
 
 /// <summary>A grade that the drum is to give.</summary>
 /// <param name="MinMm">Least width of a clove that belongs to it; null: set by its share.</param>
