@@ -77,14 +77,6 @@ internal static class Given
     /// <summary>A word as an option's value.</summary>
     public static Option<string> Word(string name, string helpName, string description) => new(name) { Description = description, HelpName = helpName };
 
-    /// <summary>A file as an option's value.</summary>
-    public static Option<string> FileOption(string name, string helpName, string description, Phrasebook phrases)
-    {
-        Option<string> option = new(name) { Description = description, HelpName = helpName };
-        option.Validators.Add(result => NotEmpty(result, name, phrases, Phrase.FileNameEmpty));
-        return option;
-    }
-
     /// <summary>One of a few words.</summary>
     public static Option<T?> Word<T>(string name, string description, IReadOnlyDictionary<string, T> words, Phrasebook phrases) where T : struct =>
         new(name)

@@ -40,21 +40,27 @@ public sealed class CurveDraws
     }
 
     /// <summary>The next curve and law.</summary>
-    public (LognormalMixture Curve, MassLaw Law) Next() => (NextCurve(), NextLaw());
+    public (JoinedCurve Curve, MassLaw Law) Next() => (NextCurve(), NextLaw());
 
-    private LognormalMixture NextCurve()
+    private JoinedCurve NextCurve()
     {
         double bulbs = cells.Bulbs;
         if (bulbs < FewBulbs)
-            return Conjugate(bulbs);
+            return new(Conjugate(bulbs), cells with { Count = Weights() }, JoinedCurve.UsualCurveBulbs);
         double at = chance.Uniform();
         int k = 0;
         while (k + 1 < chances.Length && at > chances[k])
             at -= chances[k++];
-        // Gamma weights with a shape under 1 give back what estimating a mean and a spread takes from few bulbs.
-        double shape = (bulbs - 2) / bulbs;
-        double[] weights = [.. cells.Count.Select(c => chance.Gamma(shape * c) / shape)];
-        return MixtureFit.From(cells with { Count = weights }, fits[k].Curve.Parts, RefitRounds, RefitEnough).Curve;
+        WeightCells reweighed = cells with { Count = Weights() };
+        return new(MixtureFit.From(reweighed, fits[k].Curve.Parts, RefitRounds, RefitEnough).Curve, reweighed, JoinedCurve.UsualCurveBulbs);
+    }
+
+    // Gamma weights with a shape under 1 spread the draws: by what estimating a mean and a spread takes from few bulbs, and by a
+    // tenth of the variance for a form that is never quite right (fitted to simulated lots, docs/formulas/size-curve.md).
+    private double[] Weights()
+    {
+        double bulbs = cells.Bulbs, shape = Math.Max(0.5, 0.9 * (bulbs - 3) / (bulbs + 3));
+        return [.. cells.Count.Select(c => chance.Gamma(shape * c) / shape)];
     }
 
     private LognormalMixture Conjugate(double bulbs)

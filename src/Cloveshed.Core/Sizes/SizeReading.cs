@@ -45,33 +45,37 @@ public static class SizeReading
     {
         IReadOnlyList<FittedMixture> fits = MixtureFit.All(question.Cells);
         FittedMixture fit = MixtureFit.Chosen(fits, question.Cells.Bulbs);
-        (double From, double? To)[] windows = [.. question.Chart.Select(c => (c.MinMm, c.MaxMm)), (0, question.Chart[0].MinMm), (question.Chart[^1].MaxMm ?? double.MaxValue, null)];
+        // Limits in mm: 0, each class's lower end, the top's upper end, none.
+        double[] limits = [0, .. question.Chart.Select(c => c.MinMm), question.Chart[^1].MaxMm ?? double.PositiveInfinity, double.PositiveInfinity];
         var draws = new CurveDraws(question.Cells, fits, question.Law, question.Seed);
-        double[][] drawn = [.. windows.Select(_ => new double[question.Draws])];
+        double[][] drawn = [.. Enumerable.Range(0, limits.Length - 1).Select(_ => new double[question.Draws])];
         for (int d = 0; d < question.Draws; d++)
         {
-            (LognormalMixture curve, MassLaw law) = draws.Next();
-            for (int w = 0; w < windows.Length; w++)
-                drawn[w][d] = curve.MassShare(law, windows[w].From, windows[w].To);
+            (JoinedCurve curve, MassLaw law) = draws.Next();
+            double[] wide = curve.AtLeast(law, limits).Mass;
+            for (int w = 0; w < drawn.Length; w++)
+                drawn[w][d] = wide[w] - wide[w + 1];
         }
 
-        WindowShare Window(string name, int w) => Share(name, fit.Curve, question.Law, windows[w], drawn[w]);
+        JoinedCurve joined = new(fit.Curve, question.Cells, JoinedCurve.UsualCurveBulbs);
+        (double[] mass, double[] count) = joined.AtLeast(question.Law.DiameterOnMass, limits);
+        double meanG = joined.MeanG;
+        WindowShare Window(string name, int w) =>
+            Share(name, Math.Max(0, mass[w] - mass[w + 1]), Math.Max(0, count[w] - count[w + 1]), meanG, question.Law, limits[w], limits[w + 1], drawn[w]);
         return new(
             question.Cells.Bulbs, question.Grams.Mean, question.Grams.Cv, fit, question.Law,
-            [.. question.Chart.Select((c, w) => Window(c.Id.Text, w))], Window("under", windows.Length - 2),
-            question.Chart[^1].MaxMm is null ? null : Window("over", windows.Length - 1));
+            [.. question.Chart.Select((c, k) => Window(c.Id.Text, k + 1))], Window("under", 0),
+            question.Chart[^1].MaxMm is null ? null : Window("over", limits.Length - 2));
     }
 
-    private static WindowShare Share(string name, LognormalMixture curve, MassLawFit law, (double From, double? To) window, double[] drawn)
+    private static WindowShare Share(string name, double mass, double count, double lotMeanG, MassLawFit law, double fromMm, double toMm, double[] drawn)
     {
-        double mass = Math.Clamp(curve.MassShare(law.DiameterOnMass, window.From, window.To), 0, 1);
-        double count = Math.Clamp(curve.CountShare(law.DiameterOnMass, window.From, window.To), 0, 1);
         Array.Sort(drawn);
         // Where hardly a bulb of the curve falls, the mean law at the window's middle says what one would weigh.
         const double Hardly = 1e-9;
         double meanG = count > Hardly && mass > Hardly
-            ? curve.MeanG * mass / count
-            : law.MeanG(window.To is { } to and < double.MaxValue ? (window.From + to) / 2 : window.From);
+            ? lotMeanG * mass / count
+            : law.MeanG(double.IsPositiveInfinity(toMm) ? fromMm : (fromMm + toMm) / 2);
         return new(
             name, mass, Math.Min(mass, Quantile(drawn, 0.1)), Math.Max(mass, Quantile(drawn, 0.9)), Math.Min(mass, Quantile(drawn, 0.025)),
             Math.Max(mass, Quantile(drawn, 0.975)), count, meanG);

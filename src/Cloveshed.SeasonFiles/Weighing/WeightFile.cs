@@ -13,9 +13,12 @@ namespace Cloveshed.SeasonFiles.Weighing;
 /// <param name="RowsAreAll">Whether Rows has every row.</param>
 public sealed record WeighedBulbs(double Bulbs, Moments Grams, WeightHistogram Counts, IReadOnlyList<SampledBulb> Rows, bool RowsAreAll)
 {
-    /// <summary>For the fit: single weights where all rows are kept, else tenths of a gram.</summary>
+    // A few hundred single weights are fitted as they are; of more, tenths of a gram tell as much and are fewer.
+    private const int SingleWeights = 600;
+
+    /// <summary>For the fit: single weights of a small sample, else tenths of a gram.</summary>
     public WeightCells Cells =>
-        RowsAreAll
+        RowsAreAll && Rows.Count <= SingleWeights
             ? WeightCells.OfWeights([.. Rows.Where(r => r.Count > 0).Select(r => r.WeightG)], [.. Rows.Where(r => r.Count > 0).Select(r => (double)r.Count)])
             : WeightCells.Of(Counts);
 }
