@@ -42,7 +42,7 @@ public sealed class FaultTests
     {
         FaultRule[] elsewhere = [FaultRule.FolderMissing, FaultRule.FolderEmpty, FaultRule.FileUnreadable, FaultRule.FileTooLarge]; // FolderTests
 
-        FaultRule[] ofTheLine = [FaultRule.FileNotThere, FaultRule.NoRows, FaultRule.OneColumnOf, FaultRule.OneCellOf, FaultRule.PriceMissing, FaultRule.SplitByBoth, FaultRule.SplitSum]; // LineFileTests
+        FaultRule[] ofTheLine = [FaultRule.FileNotThere, FaultRule.NoRows, FaultRule.OneColumnOf, FaultRule.OneCellOf, FaultRule.PriceMissing, FaultRule.SplitByBoth, FaultRule.SplitSum]; // WeighingTests
 
         Assert.Empty(Enum.GetValues<FaultRule>().Except(Trials.All.Select(trial => trial.Rule)).Except(elsewhere).Except(ofTheLine));
     }

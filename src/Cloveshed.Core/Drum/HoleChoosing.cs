@@ -9,6 +9,9 @@ public static class HoleChoosing
 {
     private static readonly double[] Strides = [32, 8, 4, 2, 1];
 
+    // A hole stays within this of the one for its limit: a grade that hardly gets a clove holds every limit of contamination.
+    private const double Lowest = 0.85, Highest = 1.2;
+
     // What a hundredth over a limit, or beside a wanted share, counts for against a hundredth misplaced.
     private const double PerExcess = 1000, PerShare = 20;
 
@@ -48,6 +51,7 @@ public static class HoleChoosing
         int[] at = [.. Enumerable.Range(0, holes).Select(h => (int)Math.Max(1, Math.Round(question.Nature.HoleFor(zones[h + 1].FromMm, question.Load) / step, MidpointRounding.ToEven)))];
         for (int h = 1; h < holes; h++)
             at[h] = Math.Max(at[h], at[h - 1]);
+        (int Low, int High)[] room = [.. at.Select(a => ((int)Math.Max(1, Math.Floor(a * Lowest)), (int)Math.Ceiling(a * Highest)))];
         double best = CostAt(at);
         foreach (double stride in Strides)
         {
@@ -68,7 +72,13 @@ public static class HoleChoosing
             int[] next = [.. at];
             for (int h = from; h <= to; h++)
                 next[h] += by;
-            if (next[from] < 1 || (from > 0 && next[from] < next[from - 1]) || (to + 1 < holes && next[to] > next[to + 1]))
+            for (int h = from; h <= to; h++)
+            {
+                if (next[h] < room[h].Low || next[h] > room[h].High)
+                    return false;
+            }
+
+            if ((from > 0 && next[from] < next[from - 1]) || (to + 1 < holes && next[to] > next[to + 1]))
                 return false;
             double cost = CostAt(next);
             if (cost >= best - 1e-12)

@@ -22,16 +22,19 @@ public static class ScreenTest
     }
 
     /// <summary>
-    /// Masses of a drum's outflows from what was sampled: outflows x shares of each size = feed x its shares, in least squares where
-    /// there are more sizes than outflows.
+    /// Masses of a drum's outflows from what was sampled: they total the feed exactly, and each size's balance (outflows x shares = feed x
+    /// its share) is met in least squares. Sampled shares seldom quite add up to one, so the last size is left to the total.
     /// </summary>
-    /// <param name="feed">Mass fed, and its share of each size.</param>
-    /// <param name="outflows">Share of each size in each outflow.</param>
+    /// <param name="feedMass">Mass fed.</param>
+    /// <param name="feed">Its share of each size.</param>
+    /// <param name="outflows">Share of each size in each outflow; no more outflows than sizes.</param>
     public static double[] Masses(double feedMass, IReadOnlyList<double> feed, IReadOnlyList<IReadOnlyList<double>> outflows)
     {
-        var balances = Matrix<double>.Build.Dense(feed.Count, outflows.Count, (size, flow) => outflows[flow][size]);
-        var fed = Vector<double>.Build.Dense(feed.Count, size => feedMass * feed[size]);
-        return [.. balances.QR().Solve(fed)];
+        int last = outflows.Count - 1;
+        var balances = Matrix<double>.Build.Dense(feed.Count - 1, last, (size, flow) => outflows[flow][size] - outflows[last][size]);
+        var fed = Vector<double>.Build.Dense(feed.Count - 1, size => feedMass * (feed[size] - outflows[last][size]));
+        double[] masses = [.. balances.QR().Solve(fed)];
+        return [.. masses, feedMass - masses.Sum()];
     }
 
     /// <summary>Rosin-Rammler: the share that stays on a screen of x is exp(-(x/x')^n) (P. Rosin and E. Rammler, J. Inst. Fuel 7 (1933) 29).</summary>
