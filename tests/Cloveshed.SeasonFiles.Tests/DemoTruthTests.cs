@@ -1,4 +1,5 @@
 using System.Globalization;
+using Cloveshed.Core;
 using Cloveshed.Core.Lots;
 using Cloveshed.Core.Seasons;
 using Cloveshed.Core.Sizes;
@@ -59,13 +60,13 @@ public sealed class DemoTruthTests
         Assert.True(pooledSquares < rawSquares && ownSquares < rawSquares);
     }
 
-    // Columns: small_share 6, main_mean_g 7, main_cv 8, small_mean_g 9, small_cv 10, law_shift 11 (the truth's README).
+    // Columns: small_share 7, main_mean_g 8, main_cv 9, small_mean_g 10, small_cv 11, law_shift 12 (the truth's README).
     private static double[] Truth(string[] row, MassLaw law, IReadOnlyList<SizeClass> chart)
     {
         double At(int column) => double.Parse(row[column], CultureInfo.InvariantCulture);
-        double small = At(6);
-        SizeCurve main = new(At(7), At(8)), little = small > 0 ? new(At(9), At(10)) : main;
-        MassLaw shifted = law with { A = law.A + At(11) };
+        double small = At(7);
+        SizeCurve main = new(At(8), At(9)), little = small > 0 ? new(At(10), At(11)) : main;
+        MassLaw shifted = law with { A = law.A + At(12) };
         double big = (1 - small) * main.MeanG, less = small * little.MeanG;
         return [.. chart.Select(c => (big * main.MassShare(shifted, c.MinMm, c.MaxMm) + less * little.MassShare(shifted, c.MinMm, c.MaxMm)) / (big + less))];
     }

@@ -17,17 +17,30 @@ internal sealed class CutSearch(CutTable table, IReadOnlyList<double> prices, Fu
     private const double Rounding = 1e-13;
 
     private readonly int points = table.Points, classes = prices.Count;
+    private readonly Dictionary<(int, int), Ranks> ranks = [];
 
     /// <summary>Boxes as (class, last class, first point), small to large, and the point at which the top is taken off.</summary>
     public (IReadOnlyList<(int Class, int Last, int From)> Boxes, int End, double Value) Best(int mostOutlets)
     {
-        var layers = new List<Layer>();
-        (int Layer, int End, double Value) best = (-1, points - 1, 0);
-        for (int k = 0; k < Math.Min(mostOutlets, classes); k++)
+        if (mostOutlets >= classes)
         {
-            Layer layer = Fill(k == 0 ? null : layers[k - 1]);
-            layers.Add(layer);
-            double[] top = layer.Value[classes - 1];
+            // More boxes than classes there cannot be: one layer for any number of them.
+            Layer any = Fill(null, true);
+            return Read([any], any, mostOutlets);
+        }
+
+        var layers = new List<Layer>();
+        for (int k = 0; k < mostOutlets; k++)
+            layers.Add(Fill(k == 0 ? null : layers[k - 1], false));
+        return Read(layers, null, mostOutlets);
+    }
+
+    private (IReadOnlyList<(int Class, int Last, int From)>, int End, double Value) Read(List<Layer> layers, Layer? any, int mostOutlets)
+    {
+        (int Layer, int End, double Value) best = (-1, points - 1, 0);
+        for (int k = 0; k < layers.Count; k++)
+        {
+            double[] top = layers[k].Value[classes - 1];
             for (int j = topIsOpen ? points - 1 : 0; j < points; j++)
             {
                 // A further box must earn something, or it isn't worth its outlet.
@@ -37,7 +50,7 @@ internal sealed class CutSearch(CutTable table, IReadOnlyList<double> prices, Fu
         }
 
         var boxes = new List<(int, int, int)>();
-        for (int k = best.Layer, e = classes - 1, j = best.End; k >= 0; k--)
+        for (int k = best.Layer, e = classes - 1, j = best.End; k >= 0; k -= any is null ? 1 : 0)
         {
             (int c, int i, bool first) = layers[k].Choice[e][j];
             boxes.Add((c, e, i));
@@ -52,37 +65,35 @@ internal sealed class CutSearch(CutTable table, IReadOnlyList<double> prices, Fu
 
     // Value[e][j]: the most that boxes can earn of the bulbs lighter than grid point j, the last of them holding class e as its
     // largest. Choice: the last box's class and first point, and whether it is the first box.
-    private Layer Fill(Layer? before)
+    private Layer Fill(Layer? before, bool anyNumber)
     {
         var layer = new Layer(classes, points);
         var tree = new RunningMaxima(points);
-        var h = new double[points];
-        var sorted = new double[points];
+        double[] mass = table.Mass;
         for (int c = 0; c < classes; c++)
         {
-            double[]? earlier = c > 0 ? before?.Value[c - 1] : null;
+            // With one layer, what ends with the class below is complete when this class's turn comes.
+            double[]? earlier = c == 0 ? null : anyNumber ? layer.Value[c - 1] : before?.Value[c - 1];
+            double price = prices[c];
             for (int e = c; e < classes; e++)
             {
-                double t = tolerance(c, e);
-                double[] wide = table.Wide[c], over = table.Wide[e + 1];
-                for (int p = 0; p < points; p++)
-                    sorted[p] = h[p] = (1 - t) * table.Mass[p] - wide[p] + over[p];
-                Array.Sort(sorted);
+                (int[] holding, int[] place) = RanksOf(c, e);
+                double[] value = layer.Value[e];
                 tree.Clear();
                 for (int j = 0; j < points; j++)
                 {
-                    if (j > 0 && tree.Best(FromTop(sorted, h[j] - Rounding)) is var i and >= 0)
+                    if (tree.Best(holding[j]) is var i and >= 0)
                     {
-                        double value = tree.Value(i) + prices[c] * table.Mass[j];
-                        if (value > layer.Value[e][j])
+                        double worth = tree.Value(i) + price * mass[j];
+                        if (worth > value[j])
                         {
-                            layer.Value[e][j] = value;
+                            value[j] = worth;
                             layer.Choice[e][j] = (c, i, earlier is null || earlier[i] <= 0);
                         }
                     }
 
                     double start = earlier is null ? 0 : Math.Max(0, earlier[j]);
-                    tree.Put(FromTop(sorted, h[j]) - 1, j, start - prices[c] * table.Mass[j]);
+                    tree.Put(place[j], j, start - price * mass[j]);
                 }
             }
         }
@@ -90,21 +101,33 @@ internal sealed class CutSearch(CutTable table, IReadOnlyList<double> prices, Fu
         return layer;
     }
 
-    // How many of the sorted values are at least this.
-    private static int FromTop(double[] sorted, double least)
+    // Of each grid point: how many places of the tree hold it as a box's end, and its own place; by falling H.
+    private Ranks RanksOf(int c, int e)
     {
-        int low = 0, high = sorted.Length;
-        while (low < high)
+        if (ranks.TryGetValue((c, e), out Ranks known))
+            return known;
+        double t = tolerance(c, e);
+        double[] wide = table.Wide[c], over = table.Wide[e + 1], sorted = new double[points];
+        int[] order = new int[points], holding = new int[points], place = new int[points];
+        for (int p = 0; p < points; p++)
         {
-            int middle = (low + high) / 2;
-            if (sorted[middle] >= least)
-                high = middle;
-            else
-                low = middle + 1;
+            sorted[p] = -((1 - t) * table.Mass[p] - wide[p] + over[p]);
+            order[p] = p;
         }
 
-        return sorted.Length - low;
+        Array.Sort(sorted, order);
+        for (int k = 0, reach = 0; k < points; k++)
+        {
+            while (reach < points && sorted[reach] <= sorted[k] + Rounding)
+                reach++;
+            place[order[k]] = k;
+            holding[order[k]] = reach;
+        }
+
+        return ranks[(c, e)] = new(holding, place);
     }
+
+    private readonly record struct Ranks(int[] Holding, int[] Place);
 
     private sealed class Layer
     {

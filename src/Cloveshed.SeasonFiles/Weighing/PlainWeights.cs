@@ -31,6 +31,8 @@ internal static class PlainWeights
         Span<double> cells = stackalloc double[3];
         for (int line = 2; at < all.Length; line++)
         {
+            if (all[at] is (byte)' ' or (byte)'\t' or Cr or Lf or Comma && OnlyBlank(all[at..]))
+                return Closed(tally); // as spreadsheets leave at the end
             cells.Fill(double.NaN);
             for (int k = 0; k < meaning.Length; k++)
             {
@@ -47,7 +49,7 @@ internal static class PlainWeights
             }
 
             if (!Row(tally, cells, line))
-                return OnlyBlank(all[at..]) && double.IsNaN(cells[0]) ? Closed(tally) : null;
+                return null;
         }
 
         return Closed(tally);

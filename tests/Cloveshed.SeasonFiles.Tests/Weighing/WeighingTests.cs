@@ -70,7 +70,7 @@ public sealed class WeighingTests : IDisposable
     [Theory]
     [InlineData(FaultRule.NoRows, "weight_g\n", null, null)]
     [InlineData(FaultRule.Range, "weight_g\n50\n5001\n", 3, "weight_g")]
-    [InlineData(FaultRule.FieldCount, "weight_g,diameter_mm\n50,40,3\n", 2, null)]
+    [InlineData(FaultRule.FieldCount, "weight_g,diameter_mm\n50,40,3,9\n", 2, null)]
     [InlineData(FaultRule.Separator, "weight_g;diameter_mm\n50;40\n", 1, null)]
     public void Weights_at_fault(FaultRule rule, string text, int? line, string? column) => Same(rule, line, column, WeightFile.Read(Put(text), TextLanguage.English));
 
