@@ -1,5 +1,6 @@
 using System.Globalization;
 using Cloveshed.Core;
+using Microsoft.AspNetCore.Http;
 using NodaTime;
 using NodaTime.Text;
 
@@ -31,6 +32,13 @@ public static class Paths
 
         return parts.Count == 0 ? path : path + "?" + string.Join('&', parts);
     }
+
+    /// <summary>404 with the page as it is: set when the answer begins, since a page that sets it itself gives way to the general one.</summary>
+    public static void Missing(HttpContext context) => context.Response.OnStarting(() =>
+    {
+        context.Response.StatusCode = StatusCodes.Status404NotFound;
+        return Task.CompletedTask;
+    });
 
     /// <summary>A day as addresses and forms have it.</summary>
     public static string Day(LocalDate day) => LocalDatePattern.Iso.Format(day);

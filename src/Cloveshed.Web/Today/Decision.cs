@@ -40,9 +40,9 @@ public sealed record CostPart(Loss Loss, string Subject, double Amount, double R
 /// <param name="Until">The week after which it is too late; null where no week says so.</param>
 public abstract record Decision(IReadOnlyList<CostPart> Parts, IReadOnlyList<CostPart> Stakes, int? Until)
 {
-    public double CostOfWaiting { get; } = Parts.Sum(part => part.Money);
+    public double CostOfWaiting => Parts.Sum(part => part.Money);
 
-    public double AtStake { get; } = Stakes.Sum(part => part.Money);
+    public double AtStake => Stakes.Sum(part => part.Money);
 
     /// <summary>Tells decisions of equal cost apart, the same on every day.</summary>
     public abstract string Key { get; }

@@ -2,6 +2,7 @@ using Cloveshed.Core.Answers;
 using Cloveshed.Core.Seasons;
 using Cloveshed.Pictures.Markup;
 using Cloveshed.Pictures.Reading;
+using Cloveshed.Web.Plan;
 using Cloveshed.Web.Shared;
 
 namespace Cloveshed.Web.Today;
@@ -18,12 +19,13 @@ internal sealed record DecisionTold(string Title, string About, Cell? Why, IRead
             words.Say(
                 TodayWord.RunAbout, reader.Mode(run.Mode), reader.Mass(run.Mass), run.From.Count == 0 ? words[TodayWord.SortedOut] : string.Join(", ", run.From.Select(place => place.Text)),
                 reader.Hours(run.Hours + run.Overtime)) + Into(run, book, reader, words),
-            reader.Planner(run.Reason), [(Paths.Of(run.Lot), words[TodayWord.SeeLot]), ("/plan", words[TodayWord.SeePlan])]),
+            reader.Planner(run.Reason),
+            [(Paths.Of(run.Lot), words[TodayWord.SeeLot]), (new PlanView("/plan", Run: run.Run, Week: book.Season.Settings.Monday(run.Week)).Href, words[TodayWord.SeePlan])]),
         ClockDecision clock => new(
             words.Say(clock.Past > 0 ? TodayWord.ClockPastTitle : TodayWord.ClockTitle, clock.Lot),
             words.Say(TodayWord.ClockAbout, reader.Mass(clock.Standing), clock.Place, reader.DayYear(LastDay(book.Season.Settings, clock.Ends)),
                 clock.Next is { } next ? reader.Week(next) : words[TodayWord.ClockNever]),
-            null, [(Paths.Of(clock.Lot) + "#clock", words[TodayWord.SeeMoves]), ("/plan", words[TodayWord.SeePlan])]),
+            null, [(Paths.Of(clock.Lot) + "#clock", words[TodayWord.SeeMoves]), (new PlanView("/plan", Lot: clock.Lot.Text).Href, words[TodayWord.SeePlan])]),
         MoveDecision move => new(
             words.Say(TodayWord.MoveTitle, reader.Number(move.Bins, 0), move.From, move.To), words.Say(TodayWord.MoveAbout, Lots(move, reader, words)), null,
             [(Paths.Of(move.From), words.Say(TodayWord.SeePlace, move.From)), (Paths.Of(move.To), words.Say(TodayWord.SeePlace, move.To))]),

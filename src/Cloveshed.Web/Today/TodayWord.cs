@@ -15,7 +15,7 @@ public enum TodayWord
     DecideHead, DecideLead, DecideNone, CostsAWeek, SavesAWeek, WaitsHead, WaitsLead, WaitsCaption, WaitsWhat, WaitsStake, WaitsUntil, WaitsWhy, StakeCaption, LaterShort, LaterShortLink,
     RunTitle, RunSortedTitle, RunAbout, RunInto, SortedOut, ClockTitle, ClockPastTitle, ClockAbout, ClockNever, MoveTitle, MoveAbout, AndMore,
     SealTitle, SealAbout, NotThisSeason, OpenTitle, OpenAbout, NoLimit, OrderTitle, OrderShort, OrderLate, OrderDue, OrderUnplanned, SeedTitle, SeedAbout,
-    SeeLot, SeePlan, SeeMoves, SeePlace, SeeOrder,
+    HoldFold, SeeLot, SeePlan, SeeMoves, SeePlace, SeeOrder,
 
     // How money is made up
     PartsFold, PartsCaption, PartWhat, PartAmount, PartRate, PartShare, PartMoney, PartsMore, AmountBins, AmountUnits,

@@ -44,7 +44,8 @@ internal static partial class SmallShed
         {
             Match[] options = [.. (IEnumerable<Match>)Options().Matches(select.Value)];
             Match chosen = options.FirstOrDefault(option => option.Value.Contains(" selected", StringComparison.Ordinal)) ?? options[0];
-            fields[Name().Match(select.Value).Groups[1].Value] = WebUtility.HtmlDecode(Value().Match(chosen.Value) is { Success: true } value ? value.Groups[1].Value : chosen.Groups[1].Value);
+            fields[Name().Match(select.Value).Groups[1].Value] = WebUtility.HtmlDecode(
+                Value().Match(chosen.Value) is { Success: true } value ? value.Groups[1].Value : chosen.Value.Contains(" value", StringComparison.Ordinal) ? "" : chosen.Groups[1].Value);
         }
 
         return fields;
