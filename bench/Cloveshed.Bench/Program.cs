@@ -6,14 +6,9 @@ switch (args)
     case ["backends", ..]:
         Backends.Run(args.ElementAtOrDefault(1) ?? "data/demo-season", Number(2, 10), Number(3, 3));
         return 0;
-<<<<<<< HEAD
     case ["keeping", ..]:
         KeepingSpeed.Run(Number(1, 2000), Number(2, 60), Number(3, 60), Number(4, 3));
         return 0;
-    default:
-        Console.Error.WriteLine("backends [SEASON] [ROUNDS] [REPEATS]   the planner's master program given to every solver at hand");
-        Console.Error.WriteLine("keeping [LOTS] [PATHS] [WEEKS] [REPEATS]   weight and soundness of every lot along every path, week by week");
-=======
     case ["sizes", ..]:
         Sizing.Run(Number(1, 5));
         return 0;
@@ -22,9 +17,9 @@ switch (args)
         return 0;
     default:
         Console.Error.WriteLine("backends [SEASON] [ROUNDS] [REPEATS]   the planner's master program given to every solver at hand");
+        Console.Error.WriteLine("keeping [LOTS] [PATHS] [WEEKS] [REPEATS]   weight and soundness of every lot along every path, week by week");
         Console.Error.WriteLine("sizes [REPEATS]                         a sizer's file of ten million bulbs");
         Console.Error.WriteLine("cuts [REPEATS]                          the search for cuts, and what they earn on the demo's lots");
->>>>>>> 03218a6 (Cuts in one layer where outlets are not limited; benches of sizes and cuts; the demo's hidden truth as calibration)
         return 2;
 }
 
