@@ -16,7 +16,10 @@ public sealed class AnswerFilesTests
             1234.5, 1250, 0.0125, 0.01, 1e-7, 12.25, PlanStatus.GapReached, 2000,
             new Dictionary<string, double> { ["orders"] = 1500, ["market"] = 500 }, new Dictionary<string, double> { ["seed short"] = 1.5 },
             new Dictionary<string, double> { ["M30"] = 0.995 }, [new DefaultUsed("fresh_share", "0.8", "no samples of \"L2\"", null, 12.5)],
-            ["years of ñ"], "0.1.0", "abc", new Dictionary<string, double> { ["columns"] = 4200 }),
+            ["years of ñ"], "0.1.0", "abc", new Dictionary<string, double> { ["columns"] = 4200 })
+        {
+            Sizes = [new LotSizes(new LotId("L1"), "samples n=60, shrunk toward variety", 52.5, 50, 55.25, [new SizeShare(new SizeClassId("M"), 0.5, 0.4, 0.6)])],
+        },
         [
             new PathWeek("P1", new LotId("L1"), new PlaceId("Yard"), 0, new PlaceId("Yard"), 1, 0.8, 0.1, 0.000012345),
             new PathWeek("P1", new LotId("L1"), new PlaceId("Yard"), 10, new PlaceId("Cold 1"), 1.0 / 3, 0.8, 0.1, 0.5),
@@ -80,7 +83,7 @@ public sealed class AnswerFilesTests
         foreach (string key in new[]
             {
                 "value", "bound", "gap", "gap_of_revenue", "gap_given_rooms", "seconds", "status", "revenue", "revenues", "costs",
-                "fill_share", "defaults_used", "warnings", "version", "input_digest", "model",
+                "fill_share", "defaults_used", "warnings", "version", "input_digest", "model", "sizes",
             })
             Assert.True(summary.RootElement.TryGetProperty(key, out _), key);
         Assert.Equal("gap", summary.RootElement.GetProperty("status").GetString());

@@ -15,4 +15,14 @@ public sealed record PlanSummary(
     double Value, double Bound, double Gap, double GapOfRevenue, double GapGivenRooms, double Seconds, PlanStatus Status,
     double Revenue, IReadOnlyDictionary<string, double> Revenues, IReadOnlyDictionary<string, double> Costs,
     IReadOnlyDictionary<string, double> FillShares, IReadOnlyList<DefaultUsed> Defaults, IReadOnlyList<string> Warnings,
-    string Version, string InputDigest, IReadOnlyDictionary<string, double> Model);
+    string Version, string InputDigest, IReadOnlyDictionary<string, double> Model)
+{
+    /// <summary>How sure the plan is of each lot's sizes; empty where an answer does not say.</summary>
+    public IReadOnlyList<LotSizes> Sizes { get; init; } = [];
+}
+
+/// <summary>What the plan takes a lot to hold, and how that is known ("samples n=60, shrunk toward variety").</summary>
+public sealed record LotSizes(LotId Lot, string How, double MeanG, double MeanLow80, double MeanHigh80, IReadOnlyList<SizeShare> Classes);
+
+/// <summary>A class's share by mass of a lot's good bulbs, with its 80% band.</summary>
+public readonly record struct SizeShare(SizeClassId Class, double Share, double Low80, double High80);

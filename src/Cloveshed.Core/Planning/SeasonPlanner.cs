@@ -92,7 +92,14 @@ public sealed class SeasonPlanner(ILinearSolver solver)
             {
                 ["rows"] = held.RowCount, ["columns"] = held.ColumnCount, ["lot_rows"] = instance.Rows.Length, ["order_lines"] = instance.OrderLines.Length,
                 ["value_of_linear_model"] = final.Value * instance.MoneyScale, ["bound_given_rooms"] = givenMoney,
-            });
+            })
+        {
+            Sizes = [.. known.Lots.Values.Select(lot => SureOf(lot, request.Season))],
+        };
         return rows with { Summary = summary };
     }
+
+    private static LotSizes SureOf(LotKnowledge lot, Season season) => new(
+        lot.Lot, lot.HowKnown, lot.MeanG, lot.MeanBand.Low, lot.MeanBand.High,
+        [.. season.Sizes.Select((size, c) => new SizeShare(size.Id, lot.ClassShares[c], lot.ClassBands[c].Low, lot.ClassBands[c].High))]);
 }

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Cloveshed.Core;
 using Cloveshed.Core.Answers;
 using Cloveshed.SeasonFiles.Csv;
 using Cloveshed.SeasonFiles.Faults;
@@ -43,6 +44,10 @@ internal static class SummaryFile
             json.WriteString("version", summary.Version);
             json.WriteString("input_digest", summary.InputDigest);
             Numbers(json, "model", summary.Model);
+            json.WriteStartArray("sizes");
+            foreach (LotSizes lot in summary.Sizes)
+                Lot(json, lot);
+            json.WriteEndArray();
             json.WriteEndObject();
         }
         stream.WriteByte((byte)'\n');
@@ -61,7 +66,11 @@ internal static class SummaryFile
                 Number(top, "seconds"), Status(top), Number(top, "revenue"), Numbers(top, "revenues"), Numbers(top, "costs"),
                 Numbers(top, "fill_share"), [.. top.GetProperty("defaults_used").EnumerateArray().Select(Default)],
                 [.. top.GetProperty("warnings").EnumerateArray().Select(Text)], Text(top.GetProperty("version")),
-                Text(top.GetProperty("input_digest")), Numbers(top, "model"));
+                Text(top.GetProperty("input_digest")), Numbers(top, "model"))
+            {
+                // Answers of before have none.
+                Sizes = top.TryGetProperty("sizes", out JsonElement sizes) ? [.. sizes.EnumerateArray().Select(Lot)] : [],
+            };
         }
         catch (JsonException problem)
         {
@@ -88,6 +97,36 @@ internal static class SummaryFile
     private static DefaultUsed Default(JsonElement used) => new(
         Text(used.GetProperty("name")), Text(used.GetProperty("value")), Text(used.GetProperty("why")),
         NumberOrNull(used, "minus_fifth"), NumberOrNull(used, "plus_fifth"));
+
+    private static void Lot(Utf8JsonWriter json, LotSizes lot)
+    {
+        json.WriteStartObject();
+        json.WriteString("lot", lot.Lot.Text);
+        json.WriteString("how", lot.How);
+        Number(json, "mean_g", lot.MeanG);
+        Number(json, "mean_low80", lot.MeanLow80);
+        Number(json, "mean_high80", lot.MeanHigh80);
+        json.WriteStartArray("classes");
+        foreach (SizeShare size in lot.Classes)
+        {
+            json.WriteStartObject();
+            json.WriteString("class", size.Class.Text);
+            Number(json, "share", size.Share);
+            Number(json, "low80", size.Low80);
+            Number(json, "high80", size.High80);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    private static LotSizes Lot(JsonElement lot) => new(
+        new LotId(Text(lot.GetProperty("lot"))), Text(lot.GetProperty("how")), Number(lot, "mean_g"), Number(lot, "mean_low80"), Number(lot, "mean_high80"),
+        [
+            .. lot.GetProperty("classes").EnumerateArray().Select(size => new SizeShare(
+                new SizeClassId(Text(size.GetProperty("class"))), Number(size, "share"), Number(size, "low80"), Number(size, "high80"))),
+        ]);
 
     private static void Number(Utf8JsonWriter json, string key, double? number)
     {
