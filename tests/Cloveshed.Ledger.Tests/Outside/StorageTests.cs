@@ -86,14 +86,9 @@ public sealed class StorageTests : IDisposable
     public void Files_that_are_no_ledgers_are_not_touched()
     {
         File.WriteAllText(shed.At("text.db"), new string('x', 5000));
-        using (SqliteConnection other = new($"Data Source={shed.At("other.db")};Pooling=False"))
-        {
-            other.Open();
-            using SqliteCommand command = other.CreateCommand();
-            command.CommandText = "CREATE TABLE facts (seq INTEGER); INSERT INTO facts VALUES (1)";
-            command.ExecuteNonQuery();
-        }
-        foreach (string name in new[] { "text.db", "other.db" })
+        Make("other.db", "CREATE TABLE facts (seq INTEGER); INSERT INTO facts VALUES (1)");
+        Make("model.db", "CREATE TABLE \"__EFMigrationsHistory\" (\"MigrationId\" TEXT, \"ProductVersion\" TEXT); INSERT INTO \"__EFMigrationsHistory\" VALUES ('20200101000000_Orchard', '9.0.0')");
+        foreach (string name in new[] { "text.db", "other.db", "model.db" })
         {
             byte[] before = File.ReadAllBytes(shed.At(name));
             Fault(LedgerFaultKind.NotALedger, () => ShedLedger.Open(new LedgerAddress(shed.At(name)), shed.Clock));
@@ -101,6 +96,15 @@ public sealed class StorageTests : IDisposable
             Fault(LedgerFaultKind.NotALedger, () => ShedLedger.Restore(shed.At(name), new LedgerAddress(shed.At("new.db"))));
             Assert.Equal(before, File.ReadAllBytes(shed.At(name)));
             Assert.False(File.Exists(shed.At("new.db")));
+        }
+
+        void Make(string name, string commands)
+        {
+            using SqliteConnection other = new($"Data Source={shed.At(name)};Pooling=False");
+            other.Open();
+            using SqliteCommand command = other.CreateCommand();
+            command.CommandText = commands;
+            command.ExecuteNonQuery();
         }
     }
 
