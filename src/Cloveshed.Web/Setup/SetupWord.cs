@@ -14,7 +14,7 @@ public enum SetupWord
 
     // A list
     FindLabel, FindIn, FindButton, FindNone, AddRow, PastNoChange, NoRows, NothingFound, RowsAll, RowsFound, PageOf, PagesLabel, PageBefore,
-    PageAfter, RowNumber, OpenRow, ColumnsHead, ColumnName, ColumnInFile, ColumnHolds, ColumnExpects, ColumnNeeded,
+    PageAfter, RowNumber, ColumnsHead, ColumnName, ColumnInFile, ColumnHolds, ColumnExpects, ColumnNeeded,
 
     // A row
     NewRow, Needed, Choose, EmptyCell, Expects, ExpectsMonday, ExpectsSome, FieldFault, FieldFaultLine, OtherFault, MoreFaults, SaveRow, AddAndNext,

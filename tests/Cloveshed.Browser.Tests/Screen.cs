@@ -1,0 +1,78 @@
+using Cloveshed.Web.Tests;
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+
+[assembly: AssemblyFixture(typeof(DemoShed))]
+
+namespace Cloveshed.Browser.Tests;
+
+/// <summary>Someone at a screen of a served shed: a desk's, a tablet's or a phone's, by day or by night, in a language.</summary>
+public sealed class Screen : IAsyncDisposable
+{
+    public const int Desk = 1440, Tablet = 834, Phone = 390;
+
+    private readonly List<string> trouble = [];
+    private readonly Uri root;
+
+    private Screen(IPage page, Uri root)
+    {
+        Page = page;
+        this.root = root;
+        page.Console += (_, said) =>
+        {
+            // A page that is answered with 422 or 404 is told to the console as well; tests say themselves which answer they want.
+            if (said.Type == "error" && !said.Text.StartsWith("Failed to load resource", StringComparison.Ordinal))
+            {
+                trouble.Add("console: " + said.Text);
+            }
+        };
+        page.PageError += (_, error) => trouble.Add("script: " + error);
+        page.Request += (_, asked) =>
+        {
+            if (!asked.Url.StartsWith(root.ToString(), StringComparison.Ordinal) && !asked.Url.StartsWith("data:", StringComparison.Ordinal))
+            {
+                trouble.Add("fetched from elsewhere: " + asked.Url);
+            }
+        };
+    }
+
+    public IPage Page { get; }
+
+    public static async Task<Screen> Open(Chromium chromium, ServedShed shed, int width, bool dark = false, string language = "en")
+    {
+        IPage page = await chromium.OpenAsync(width, dark);
+        await page.SetExtraHTTPHeadersAsync([new("Accept-Language", language)]);
+        return new Screen(page, shed.Root);
+    }
+
+    public async Task Go(string path) => await Page.GotoAsync(new Uri(root, path).ToString());
+
+    /// <summary>Axe finds nothing, nothing stands over the edge, no script failed, and nothing came from elsewhere.</summary>
+    public async Task Sound()
+    {
+        AxeResult axe = await Page.RunAxe(new AxeRunOptions { RunOnly = RunOnlyOptions.Tags("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice") });
+        string found = string.Join('\n', axe.Violations.Select(one => $"{one.Id}: {string.Join(" | ", one.Nodes.Take(4).Select(node => $"{node.Html} {string.Join(' ', node.Any.Select(check => check.Message))}"))}"));
+        Assert.True(found.Length == 0, $"{Page.Url}\n{found}");
+        Assert.True(await Page.EvaluateAsync<bool>("document.documentElement.scrollWidth <= window.innerWidth"), $"{Page.Url} is wider than the screen.");
+        Assert.Equal([], trouble);
+    }
+
+    /// <summary>Presses Tab until what has the focus is this, as somebody without a mouse does.</summary>
+    public async Task TabTo(string selector, int most = 60)
+    {
+        for (int pressed = 0; pressed < most; pressed++)
+        {
+            if (await Page.EvaluateAsync<bool>("selector => document.activeElement?.matches(selector) ?? false", selector))
+            {
+                return;
+            }
+
+            await Page.Keyboard.PressAsync("Tab");
+        }
+
+        Assert.Fail($"{most} times Tab does not reach {selector}.");
+    }
+
+    public async ValueTask DisposeAsync() => await Page.Context.CloseAsync();
+}
