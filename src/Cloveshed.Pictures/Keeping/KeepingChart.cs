@@ -114,11 +114,13 @@ public static class KeepingChart
 
     private static string Work(KeepingRun run, Reader reader) => run.Mode is { } m ? reader.Mode(m) : reader.Say(run.Discarded ? Say.Discarded : Say.SoldAsIs);
 
-    private static string Summary(KeepingFacts facts, Reader reader)
+    /// <summary>What the chart says of these lots, in a sentence or two.</summary>
+    public static string Summary(KeepingFacts facts, Reader reader)
     {
         KeepingBar[] ending = [.. facts.Bars.Where(b => b.LastGood is not null)];
+        KeepingBar? soonest = ending.MinBy(b => b.LastGood);
         string first = ending.Length == 0 ? reader.Say(Say.KeepingSummaryNone)
-            : reader.Say(Say.KeepingSummaryFirst, ending[0].Lot, DayYear(ending[0].LastGood!.Value, facts, reader));
+            : reader.Say(Say.KeepingSummaryFirst, soonest!.Lot, DayYear(soonest.LastGood!.Value, facts, reader));
         double margin = ending.Select(b => b.Margin ?? double.NaN).Where(m => !double.IsNaN(m)).DefaultIfEmpty(double.NaN).Min();
         int past = ending.Count(b => b.Margin < 0);
         string tightest = past > 0 ? " " + reader.Say(Say.KeepingSummaryPast, past)

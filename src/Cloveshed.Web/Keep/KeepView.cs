@@ -18,11 +18,15 @@ public sealed record LotsAsked(string? Place, string? Variety, string? Find, str
         "/keep", ("place", Place), ("variety", Variety), ("find", Find), ("sort", sort ?? Sort), ("from", from is > 0 ? Paths.Number(from.Value) : null));
 }
 
-/// <summary>The lots that were asked for: one page of bars, and how many there are.</summary>
-public sealed record LotsFound(KeepingFacts Page, int Count, double Mass)
+/// <summary>The lots that were asked for: one page of bars, and all of them in their order.</summary>
+public sealed record LotsFound(KeepingFacts Page, KeepingFacts All)
 {
     /// <summary>Bars on a page: two screens' worth; the next ones are a link away.</summary>
     public const int PageSize = 60;
+
+    public int Count => All.Bars.Count;
+
+    public double Mass => All.Bars.Sum(bar => bar.Net);
 
     public static LotsFound Of(Season season, KeepingFacts facts, PlanBook? book, LotsAsked asked)
     {
@@ -35,7 +39,7 @@ public sealed record LotsFound(KeepingFacts Page, int Count, double Mass)
         bool Has(string text) => text.Contains(asked.Find!, StringComparison.OrdinalIgnoreCase);
         KeepingBar[] found = [.. InOrder(facts.Bars.Where(Asked), asked.Sort)];
         int from = Math.Clamp(asked.From, 0, Math.Max(0, found.Length - 1)) / PageSize * PageSize;
-        return new LotsFound(facts with { Bars = [.. found.Skip(from).Take(PageSize)] }, found.Length, found.Sum(bar => bar.Net));
+        return new LotsFound(facts with { Bars = [.. found.Skip(from).Take(PageSize)] }, facts with { Bars = found });
     }
 
     private static IEnumerable<KeepingBar> InOrder(IEnumerable<KeepingBar> bars, string? sort) => sort switch
