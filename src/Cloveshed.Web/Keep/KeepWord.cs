@@ -27,7 +27,7 @@ public enum KeepWord
 
     // What a hand can do
     SpoiledHead, SpoiledLead, SpoiledPlace, SpoiledMass, SpoiledHow, SpoiledOut, SpoiledIn, SpoiledBins, SpoiledLook, SpoiledWrong, SpoiledCaption,
-    Now, Then, Change, RowNet, RowFresh, RowCrack, RowWaste, RowWorth, SpoiledGone, SpoiledWrites, SpoiledRuns, SpoiledRecord, SpoiledKept, Reason,
+    What, Now, Then, Change, RowNet, RowFresh, RowCrack, RowWaste, RowWorth, SpoiledGone, SpoiledWrites, SpoiledRuns, SpoiledRecord, SpoiledKept, Reason,
     CorrectHead, CorrectLead, CorrectRow, CellNet, CellBins, CellFresh, CellCrack, Correct, Corrected, HoldRow, HoldAsk, HoldNo, HoldYes, ReadyAsk,
     Held, RowsMoved,
 

@@ -48,12 +48,13 @@ public abstract record Decision(IReadOnlyList<CostPart> Parts, IReadOnlyList<Cos
     public abstract string Key { get; }
 }
 
-/// <summary>A run of this week as the plan has it.</summary>
+/// <summary>A run of this week as people speak of it: one lot on one line, though the plan may take it from several paths under several numbers.</summary>
+/// <param name="Runs">The plan's numbers of it.</param>
 public sealed record RunDecision(
-    string Run, LineId Line, LineMode Mode, bool FromSorted, LotId Lot, IReadOnlyList<PlaceId> From, double Mass, double Hours, double Overtime, string Reason,
+    IReadOnlyList<string> Runs, LineId Line, LineMode Mode, bool FromSorted, LotId Lot, IReadOnlyList<PlaceId> From, double Mass, double Hours, double Overtime, string Reason,
     IReadOnlyList<CostPart> Parts, int Week) : Decision(Parts, [], Week)
 {
-    public override string Key => $"run {Run} {Lot}";
+    public override string Key => $"run {Runs[0]} {Lot}";
 }
 
 /// <summary>A lot that is past its storage life before it is run, or will soon be.</summary>

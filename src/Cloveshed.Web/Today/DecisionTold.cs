@@ -20,7 +20,7 @@ internal sealed record DecisionTold(string Title, string About, Cell? Why, IRead
                 TodayWord.RunAbout, reader.Mode(run.Mode), reader.Mass(run.Mass), run.From.Count == 0 ? words[TodayWord.SortedOut] : string.Join(", ", run.From.Select(place => place.Text)),
                 reader.Hours(run.Hours + run.Overtime)) + Into(run, book, reader, words),
             reader.Planner(run.Reason),
-            [(Paths.Of(run.Lot), words[TodayWord.SeeLot]), (new PlanView("/plan", Run: run.Run, Week: book.Season.Settings.Monday(run.Week)).Href, words[TodayWord.SeePlan])]),
+            [(Paths.Of(run.Lot), words[TodayWord.SeeLot]), (new PlanView("/plan", Run: run.Runs[0], Week: book.Season.Settings.Monday(run.Week)).Href, words[TodayWord.SeePlan])]),
         ClockDecision clock => new(
             words.Say(clock.Past > 0 ? TodayWord.ClockPastTitle : TodayWord.ClockTitle, clock.Lot),
             words.Say(TodayWord.ClockAbout, reader.Mass(clock.Standing), clock.Place, reader.DayYear(LastDay(book.Season.Settings, clock.Ends)),
@@ -78,9 +78,9 @@ internal sealed record DecisionTold(string Title, string About, Cell? Why, IRead
     /// <summary>What comes of a run, most first: units of products, then seed.</summary>
     public static string Made(RunDecision run, PlanBook book, Reader reader)
     {
-        IEnumerable<string> products = book.Made[(run.Run, run.Lot)].GroupBy(row => row.Product).Where(group => group.Sum(row => row.Units) >= 0.5)
+        IEnumerable<string> products = run.Runs.SelectMany(number => book.Made[(number, run.Lot)]).GroupBy(row => row.Product).Where(group => group.Sum(row => row.Units) >= 0.5)
             .OrderByDescending(group => group.Sum(row => row.Mass)).Select(group => reader.Say(Say.IntoUnits, reader.Number(group.Sum(row => row.Units), 0), group.Key));
-        IEnumerable<string> seed = book.Seed[(run.Run, run.Lot)].GroupBy(row => row.Variety).Select(group => reader.Say(Say.IntoSeed, reader.Mass(group.Sum(row => row.Cloves)), group.Key));
+        IEnumerable<string> seed = run.Runs.SelectMany(number => book.Seed[(number, run.Lot)]).GroupBy(row => row.Variety).Select(group => reader.Say(Say.IntoSeed, reader.Mass(group.Sum(row => row.Cloves)), group.Key));
         return string.Join(", ", products.Concat(seed));
     }
 

@@ -48,8 +48,9 @@ public sealed record DecisionList(int Week, IReadOnlyList<Decision> All, LaterSh
         SeasonSettings settings = book.Season.Settings;
         Dictionary<(OrderId, string), OrderLine> lines = book.Season.Orders.ToDictionary(line => (line.Order, line.Number));
         Dictionary<(VarietyId, NodaTime.LocalDate, SeedClass), SeedNeed> needs = book.Season.SeedNeeds.ToDictionary(need => (need.Variety, need.By, need.Class));
-        foreach (var rows in book.Runs[week].GroupBy(row => (row.Run, row.Line, row.Mode, row.FromSorted, row.Lot)))
+        foreach (var rows in book.Runs[week].GroupBy(row => (row.Line, row.Mode, row.FromSorted, row.Lot)))
         {
+            string[] numbers = [.. rows.Select(row => row.Run).Distinct()];
             List<CostPart> parts = [];
             foreach (RunRow row in rows.Where(row => row.Path is not null))
             {
@@ -60,7 +61,7 @@ public sealed record DecisionList(int Week, IReadOnlyList<Decision> All, LaterSh
             }
 
             // What of it leaves this week for lines that are due by now would leave a week later.
-            foreach (var late in book.Trace.OfRun(rows.Key.Run)
+            foreach (var late in numbers.SelectMany(book.Trace.OfRun)
                 .Where(pair => pair.Source.Lot == rows.Key.Lot && pair.Traced.Fill.Week == week && lines.TryGetValue((pair.Traced.Fill.Order, pair.Traced.Fill.Line), out OrderLine? line)
                     && settings.WeekOf(line.Due) <= week && line.LateCost > 0)
                 .GroupBy(pair => lines[(pair.Traced.Fill.Order, pair.Traced.Fill.Line)]))
@@ -68,7 +69,7 @@ public sealed record DecisionList(int Week, IReadOnlyList<Decision> All, LaterSh
                 parts.Add(new CostPart(Loss.Late, $"{late.Key.Order} / {late.Key.Number}", late.Sum(pair => pair.Source.Units), (double)late.Key.LateCost));
             }
 
-            foreach (SeedRow seed in book.Seed[(rows.Key.Run, rows.Key.Lot)].Where(seed => settings.WeekOf(seed.By) <= week))
+            foreach (SeedRow seed in numbers.SelectMany(run => book.Seed[(run, rows.Key.Lot)]).Where(seed => settings.WeekOf(seed.By) <= week))
             {
                 if (needs.TryGetValue((seed.Variety, seed.By, seed.NeedClass), out SeedNeed? need))
                 {
@@ -83,7 +84,7 @@ public sealed record DecisionList(int Week, IReadOnlyList<Decision> All, LaterSh
             }
 
             yield return new RunDecision(
-                rows.Key.Run, rows.Key.Line, rows.Key.Mode, rows.Key.FromSorted, rows.Key.Lot, [.. rows.Select(row => row.Place).OfType<PlaceId>().Distinct()],
+                numbers, rows.Key.Line, rows.Key.Mode, rows.Key.FromSorted, rows.Key.Lot, [.. rows.Select(row => row.Place).OfType<PlaceId>().Distinct()],
                 rows.Sum(row => row.MassIn), hours, overtime, string.Join("; ", rows.Select(row => row.Reason).Where(reason => reason.Length > 0).Distinct()), parts, week);
         }
     }

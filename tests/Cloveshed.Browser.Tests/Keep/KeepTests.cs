@@ -66,6 +66,8 @@ public sealed class KeepTests(Chromium chromium, DemoShed demo)
         await screen.Page.Keyboard.TypeAsync("Mold in the west stack");
         await screen.Page.Keyboard.PressAsync("Enter");
         await screen.Page.WaitForSelectorAsync(".said.done");
+        // What was looked at is not offered a second time.
+        Assert.Equal(0, await screen.Page.Locator(".before-after").CountAsync());
         Assert.Equal(before - 2000, shed.Ledger.Now().Season!.Lots.First(lot => lot.Lot.Text == "25-071").Net);
         await screen.Sound();
     }
