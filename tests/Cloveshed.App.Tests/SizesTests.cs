@@ -108,5 +108,8 @@ public sealed class SizesTests : IDisposable
         using JsonDocument answer = JsonDocument.Parse(ended.Output);
         JsonElement jumbo = answer.RootElement.GetProperty("classes")[4];
         Assert.True(jumbo.GetProperty("high80").GetDouble() - jumbo.GetProperty("low80").GetDouble() > 0.2);
+        // Two alike do not say that all are: other classes have their share.
+        using JsonDocument two = JsonDocument.Parse(trial.Run("sizes", LotFiles.Put(trial, "two.csv", "weight_g\n50\n50\n"), "--json").Output);
+        Assert.All(two.RootElement.GetProperty("classes").EnumerateArray().Take(6), c => Assert.True(c.GetProperty("share").GetDouble() > 0.01));
     }
 }

@@ -63,12 +63,24 @@ public sealed class CurveDraws
         return [.. cells.Count.Select(c => chance.Gamma(shape * c) / shape)];
     }
 
-    private LognormalMixture Conjugate(double bulbs)
+    /// <summary>The lognormal in the middle of that posterior: two bulbs alike do not say that all are.</summary>
+    internal static LognormalMixture OfFew(WeightCells cells)
+    {
+        (Moments logs, double freedom, double squares) = Posterior(cells);
+        return new([new(1, logs.Mean, Math.Sqrt(squares / freedom))]);
+    }
+
+    private static (Moments Logs, double Freedom, double Squares) Posterior(WeightCells cells)
     {
         Moments logs = default;
         for (int i = 0; i < cells.Count.Length; i++)
             logs.Add((cells.Low[i] + cells.High[i]) / 2, cells.Count[i]);
-        double freedom = UsualBulbs + bulbs - 1, squares = UsualBulbs * UsualVariance + logs.SquaresAboutMean;
+        return (logs, UsualBulbs + logs.Count - 1, UsualBulbs * UsualVariance + logs.SquaresAboutMean);
+    }
+
+    private LognormalMixture Conjugate(double bulbs)
+    {
+        (Moments logs, double freedom, double squares) = Posterior(cells);
         double variance = squares / (2 * chance.Gamma(freedom / 2));
         double mu = logs.Mean + chance.Normal() * Math.Sqrt(variance / bulbs);
         return new([new(1, mu, Math.Max(MixtureFit.LeastSigma, Math.Sqrt(variance)))]);

@@ -23,10 +23,11 @@ public static class MixtureFit
     private const double Enough = 1e-9;
 
     /// <summary>The best of 1 to 3 lognormals by BIC; one of few bulbs.</summary>
-    public static FittedMixture Usual(WeightCells cells) => Chosen(All(cells), cells.Bulbs);
+    public static FittedMixture Usual(WeightCells cells) => Chosen(All(cells), cells);
 
     /// <summary>The one of these fits that an answer rests on.</summary>
-    internal static FittedMixture Chosen(IReadOnlyList<FittedMixture> fits, double bulbs) => bulbs < CurveDraws.FewBulbs ? fits[0] : fits.MinBy(f => f.Bic)!;
+    internal static FittedMixture Chosen(IReadOnlyList<FittedMixture> fits, WeightCells cells) =>
+        cells.Bulbs < CurveDraws.FewBulbs ? fits[0] with { Curve = CurveDraws.OfFew(cells) } : fits.MinBy(f => f.Bic)!;
 
     /// <summary>The fits of 1, 2 and 3 lognormals, as many as the bulbs allow.</summary>
     public static IReadOnlyList<FittedMixture> All(WeightCells cells)

@@ -44,7 +44,7 @@ public static class SizeReading
     public static SizeAnswer Read(SizeQuestion question)
     {
         IReadOnlyList<FittedMixture> fits = MixtureFit.All(question.Cells);
-        FittedMixture fit = MixtureFit.Chosen(fits, question.Cells.Bulbs);
+        FittedMixture fit = MixtureFit.Chosen(fits, question.Cells);
         // Limits in mm: 0, each class's lower end, the top's upper end, none.
         double[] limits = [0, .. question.Chart.Select(c => c.MinMm), question.Chart[^1].MaxMm ?? double.PositiveInfinity, double.PositiveInfinity];
         var draws = new CurveDraws(question.Cells, fits, question.Law, question.Seed);
