@@ -80,6 +80,8 @@ public sealed partial class PlanRoom : IHostedService, IDisposable
 
     public void Dispose()
     {
+        // A host that could not start (its port is taken) is disposed of without being stopped.
+        leaving = true;
         wake.Dispose();
         foreach (JobTrack track in tracks.Values)
         {
