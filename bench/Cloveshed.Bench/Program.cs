@@ -15,11 +15,15 @@ switch (args)
     case ["cuts", ..]:
         CutBench.Run("data/demo-season", "data/demo-truth/lots.csv", Number(1, 5));
         return 0;
+    case ["pages", var season, var plan, ..]:
+        await Pages.Run(season, plan, Number(3, 200), Number(4, 10));
+        return 0;
     default:
         Console.Error.WriteLine("backends [SEASON] [ROUNDS] [REPEATS]   the planner's master program given to every solver at hand");
         Console.Error.WriteLine("keeping [LOTS] [PATHS] [WEEKS] [REPEATS]   weight and soundness of every lot along every path, week by week");
         Console.Error.WriteLine("sizes [REPEATS]                         a sizer's file of ten million bulbs");
         Console.Error.WriteLine("cuts [REPEATS]                          the search for cuts, and what they earn on the demo's lots");
+        Console.Error.WriteLine("pages SEASON PLAN [REQUESTS] [TIMES]   server time and bytes of every page, of a season with its plan and at TIMES times both");
         return 2;
 }
 

@@ -98,6 +98,7 @@ public static class ShedHost
         services.AddScoped<ShedReading>();
         services.AddScoped<FactDesk>();
         services.AddSingleton<ListChanges>();
+        services.AddSingleton<RowsShelf>();
         services.AddSingleton<Arrivals>();
         services.AddSingleton<ArrivalReports>();
         services.AddScoped<RowDesk>();

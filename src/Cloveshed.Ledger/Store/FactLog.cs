@@ -33,9 +33,11 @@ internal static class FactLog
     /// <summary>Facts below a number, the last first.</summary>
     public static IEnumerable<StoredFact> ReadBack(DbConnection connection, long before, int most, string? kind, string? lot)
     {
-        // A body names its lot in one way only, because it is canonical.
+        // A body names its lot in one way only, because it is canonical. Facts that correct one without naming the lot again are of few
+        // kinds: asked by those first, the whole is walked once.
         const string NamesLot = "body LIKE @lot ESCAPE '!'";
-        string limits = (kind is null ? "" : " AND kind = @kind") + (lot is null ? "" : $" AND ({NamesLot} OR corrects IN (SELECT id FROM facts WHERE {NamesLot}))");
+        string limits = (kind is null ? "" : " AND kind = @kind")
+            + (lot is null ? "" : $" AND ({NamesLot} OR ((kind LIKE '%.dropped' OR kind = '{FactKinds.HoldLifted}') AND corrects IN (SELECT id FROM facts WHERE {NamesLot})))");
         using DbCommand command = Command(connection, null,
             $"SELECT {Columns} FROM facts WHERE seq < @before{limits} ORDER BY seq DESC LIMIT {most.ToString(CultureInfo.InvariantCulture)}");
         Add(command, "@before", before);

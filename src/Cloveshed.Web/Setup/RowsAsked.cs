@@ -33,7 +33,16 @@ public sealed record RowsAsked(string Find, string? In, string? Sort, bool Down,
     /// <summary>Sorted by a column; asked of the column that it is sorted by already, the other way round.</summary>
     public RowsAsked SortedBy(string column) => this with { Sort = column, Down = Sort == column && !Down, Page = 1 };
 
-    public RowsFound From(IReadOnlyList<SeasonRow> rows, SeasonList list)
+    /// <summary>One page of what was found.</summary>
+    /// <param name="all">How many rows the list has.</param>
+    public RowsFound PageOf(IReadOnlyList<SeasonRow> found, int all)
+    {
+        int pages = Math.Max(1, (found.Count + PageRows - 1) / PageRows), page = Math.Min(Page, pages);
+        return new RowsFound([.. found.Skip((page - 1) * PageRows).Take(PageRows)], found.Count, all, page, pages);
+    }
+
+    /// <summary>All rows that are asked for, in their order.</summary>
+    public IReadOnlyList<SeasonRow> From(IReadOnlyList<SeasonRow> rows, SeasonList list)
     {
         List<SeasonRow> found = Find.Length == 0 ? [.. rows] : In is { } column ? [.. rows.Where(row => row.Cells.GetValueOrDefault(column, "") == Find)] : [.. rows.Where(HasAll)];
         if (Sort is { } sort)
@@ -41,8 +50,7 @@ public sealed record RowsAsked(string Find, string? In, string? Sort, bool Down,
             found = Sorted(found, list.Columns.First(guide => guide.Name == sort));
         }
 
-        int pages = Math.Max(1, (found.Count + PageRows - 1) / PageRows), page = Math.Min(Page, pages);
-        return new RowsFound([.. found.Skip((page - 1) * PageRows).Take(PageRows)], found.Count, rows.Count, page, pages);
+        return found;
     }
 
     private bool HasAll(SeasonRow row) =>
