@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Globalization;
 using System.Net;
 using System.Net.Http.Headers;
+using System.Text.RegularExpressions;
 using Cloveshed.Core.Answers;
 using Cloveshed.Core.Seasons;
 using Cloveshed.Ledger;
@@ -25,6 +26,9 @@ internal static class Pages
     private const double AllowedAtOne = 60, AllowedAtMany = 150;
 
     private const int AllowedBytes = 250_000;
+
+    /// <summary>Each is a fact, and reads the whole season.</summary>
+    private const int MostChanges = 20;
 
     public static async Task Run(string seasonFolder, string planFolder, int requests, int times)
     {
@@ -73,7 +77,46 @@ internal static class Pages
             await Measure(app, page, asOf, requests, fold == 1 ? AllowedAtOne : AllowedAtMany);
         }
 
+        await MeasureChange(app, Math.Min(requests, MostChanges));
         await app.StopAsync();
+    }
+
+    /// <summary>A row changed by its form, and the list shown after it: the whole season is read twice, and the fact is on the disk.</summary>
+    private static async Task MeasureChange(WebApplication app, int requests)
+    {
+        const string Row = "/setup/orders/3", Action = Row + "/change";
+        using HttpClient client = new(new HttpClientHandler { CookieContainer = new CookieContainer() }) { BaseAddress = new Uri(app.Urls.Single()) };
+        List<double> times = [];
+        TimeSpan worked = TimeSpan.Zero;
+        for (int at = 0; at <= requests; at++)
+        {
+            string page = await client.GetStringAsync(Row);
+            string form = Regex.Match(page, $"<form[^>]*action=\"{Action}\".*?</form>", RegexOptions.Singleline).Value;
+            Dictionary<string, string> fields = Regex.Matches(form, "<input[^>]* name=\"([^\"]*)\"[^>]*>").ToDictionary(input => input.Groups[1].Value, input => WebUtility.HtmlDecode(Regex.Match(input.Value, " value=\"([^\"]*)\"").Groups[1].Value));
+            foreach (Match select in Regex.Matches(form, "<select[^>]* name=\"([^\"]*)\".*?</select>", RegexOptions.Singleline))
+            {
+                fields[select.Groups[1].Value] = WebUtility.HtmlDecode(Regex.Match(select.Value, "<option value=\"([^\"]*)\" selected").Groups[1].Value);
+            }
+
+            fields["c.units"] = (100 + at).ToString(CultureInfo.InvariantCulture);
+            fields["reason"] = "bench";
+            long begun = Stopwatch.GetTimestamp();
+            TimeSpan before = Process.GetCurrentProcess().TotalProcessorTime;
+            using FormUrlEncodedContent content = new(fields);
+            using HttpResponseMessage answer = await client.PostAsync(Action, content);
+            string list = await answer.Content.ReadAsStringAsync();
+            if (answer.StatusCode != HttpStatusCode.OK || !list.Contains("class=\"said done\"", StringComparison.Ordinal))
+            {
+                throw new InvalidOperationException($"The change was answered with {answer.StatusCode}.");
+            }
+
+            times.Add(Stopwatch.GetElapsedTime(begun).TotalMilliseconds);
+            worked += at == 0 ? TimeSpan.Zero : Process.GetCurrentProcess().TotalProcessorTime - before;
+        }
+
+        double[] sorted = [.. times.Skip(1).Order()];
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
+            $"| a row changed by its form | {times[0]:0} | {sorted[sorted.Length / 2]:0.0} | {sorted[(int)Math.Ceiling(0.95 * sorted.Length) - 1]:0.0} | {worked.TotalMilliseconds / requests:0.0} | | |"));
     }
 
     private static async Task Measure(WebApplication app, string page, string? asOf, int requests, double allowed)
@@ -109,7 +152,7 @@ internal static class Pages
     }
 
     /// <summary>Ids say nothing to a reader and differ from run to run.</summary>
-    private static string Shown(string page) => System.Text.RegularExpressions.Regex.Replace(page, "[0-9a-f]{8}-[0-9a-f-]{27}", "…");
+    private static string Shown(string page) => Regex.Replace(page, "[0-9a-f]{8}-[0-9a-f-]{27}", "…");
 
     private static Guid Adopt(ShedLedger ledger, PlanAnswer plan, Season season)
     {

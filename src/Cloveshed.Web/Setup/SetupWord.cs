@@ -19,8 +19,8 @@ public enum SetupWord
     // A row
     NewRow, Needed, Choose, EmptyCell, Expects, ExpectsMonday, ExpectsSome, FieldFault, FieldFaultLine, OtherFault, MoreFaults, SaveRow, AddAndNext,
     Leave, Reason, ReasonSlip, ReasonNews, ReasonCounted, ReasonMissing, HappenedOn, DayWrong, ChangeRefused, RowDropped, DropHead, DropRow, DropFree,
-    DropUsed, DropRefused, UsedRows, SaidEntered, SaidChanged, SaidDropped, SaidSeason, SeasonMoved, SentOther, HistoryHead, FactWhat, FactHappened,
-    FactRecorded, FactChange, FactFirst,
+    DropUsed, DropRefused, NamedBy, UsedRows, SaidEntered, SaidChanged, SaidDropped, SaidSeason, SeasonMoved, SentOther, HistoryHead, FactWhat,
+    FactHappened, FactRecorded, FactChange, FactFirst,
 
     // Two things that happen in every season
     QuickHead, LineDownHead, LineDownLead, LineDownLine, LineDownWeek, LineDownHours, LineDownOvertime, LineDownReason, LineDownSave, LateHead,

@@ -96,12 +96,12 @@ public sealed class RowTests
         using Visitor visitor = shed.Visitor();
         long head = shed.Ledger.Head().Seq;
         Got form = await visitor.Get("/setup/products/1");
-        Assert.Contains("1 rows of Orders", form.Read(), StringComparison.Ordinal);
-        Assert.Contains("1 rows of Packed stock", form.Read(), StringComparison.Ordinal);
+        Assert.Contains("Orders: 1", form.Read(), StringComparison.Ordinal);
+        Assert.Contains("Packed stock: 1", form.Read(), StringComparison.Ordinal);
         Got answer = await visitor.Fill(form, "/setup/products/1/drop", ("reason", "not packed any more"));
         Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.Status);
         Assert.Contains("It is still needed", answer.Read(), StringComparison.Ordinal);
-        Assert.Contains("Orders: O1 1", answer.Read(), StringComparison.Ordinal);
+        Assert.Contains("Orders that name it: O1 1", answer.Read(), StringComparison.Ordinal);
         Assert.Contains("href=\"/setup/orders/1\"", answer.Text, StringComparison.Ordinal);
         Assert.Equal(head, shed.Ledger.Head().Seq);
     }
