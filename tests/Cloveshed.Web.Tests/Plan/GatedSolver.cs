@@ -5,20 +5,32 @@ namespace Cloveshed.Web.Tests.Plan;
 /// <summary>A solver that waits at a gate before each program, so that a test can look at a plan while it is being made.</summary>
 internal sealed class GatedSolver(ILinearSolver solver) : ILinearSolver, IDisposable
 {
-    private readonly ManualResetEventSlim gate = new(initialState: false);
+    private readonly SemaphoreSlim gate = new(0);
     private readonly TaskCompletionSource reached = new(TaskCreationOptions.RunContinuationsAsynchronously);
+    private volatile bool open;
 
     /// <summary>Completes when the planner stands at the gate for the first time.</summary>
     public Task Reached => reached.Task;
 
-    public void Open() => gate.Set();
+    /// <summary>Lets one program through: after the first, the planner has told a value and a bound when it stands here again.</summary>
+    public void LetOne() => gate.Release();
+
+    public void Open()
+    {
+        open = true;
+        gate.Release();
+    }
 
     public void Dispose() => gate.Dispose();
 
     public ILinearProgram NewProgram()
     {
         reached.TrySetResult();
-        gate.Wait();
+        if (!open)
+        {
+            gate.Wait();
+        }
+
         return solver.NewProgram();
     }
 }

@@ -12,10 +12,11 @@ internal static class JobChart
     /// <summary>Rows of the table: a long search tells thousands of events, and the last of each second says as much.</summary>
     private const int MostRows = 60;
 
-    public static JsonObject Option(JobSight? sight, Words<PlanWord> words) => new()
+    /// <param name="seconds">What was asked for; null where it has ended.</param>
+    public static JsonObject Option(JobSight? sight, double? seconds, Words<PlanWord> words) => new()
     {
         ["shed"] = new JsonObject { ["units"] = new JsonObject { ["x"] = " s" } },
-        ["xAxis"] = new JsonObject { ["type"] = "value", ["min"] = 0 },
+        ["xAxis"] = new JsonObject { ["type"] = "value", ["min"] = 0, ["max"] = seconds is { } asked && asked > (sight?.Seconds ?? 0) ? asked : null },
         ["yAxis"] = new JsonObject { ["type"] = "value", ["scale"] = true },
         ["legend"] = new JsonObject { ["top"] = 0, ["left"] = 0 },
         ["grid"] = new JsonObject { ["left"] = 8, ["right"] = 28, ["top"] = 40, ["bottom"] = 8, ["containLabel"] = true },
@@ -45,7 +46,7 @@ internal static class JobChart
 
     private static JsonObject Series(string name, string colour, string line, IEnumerable<(double Seconds, double Money)> points) => new()
     {
-        ["type"] = "line", ["name"] = name, ["step"] = "end", ["showSymbol"] = false, ["color"] = colour,
+        ["type"] = "line", ["name"] = name, ["step"] = "end", ["symbol"] = "circle", ["symbolSize"] = 5, ["color"] = colour,
         ["lineStyle"] = new JsonObject { ["type"] = line, ["width"] = 2.2 },
         ["data"] = new JsonArray([.. points.Select(point => (JsonNode)new JsonArray(Math.Round(point.Seconds, 2), Math.Round(point.Money, 2)))]),
     };

@@ -42,6 +42,8 @@ function draw(points) {
     put(bound, second, limit ?? null);
     put(value, second, worth ?? null);
   }
+  // Past the time that was asked for it goes on as far as it takes.
+  if (elapsed > option.xAxis.max) delete option.xAxis.max;
   json.textContent = JSON.stringify(option);
   chart.redraw?.();
 }
