@@ -119,6 +119,7 @@ public sealed class RowTests
         Assert.Contains("This row was dropped", gone.Text, StringComparison.Ordinal);
         Assert.Contains("nobody buys it", gone.Text, StringComparison.Ordinal);
         Assert.DoesNotContain("/setup/sell-as-is/2/change", gone.Text, StringComparison.Ordinal);
+        Assert.Contains("Sale as is 1 2 Sep 2026, by hand", (await visitor.Get("/setup")).Read(), StringComparison.Ordinal);
     }
 
     [Fact]
