@@ -1,6 +1,7 @@
 using System.Net;
 using System.Text.Json;
 using Cloveshed.Ledger;
+using Cloveshed.SeasonFiles.Tests;
 
 namespace Cloveshed.Web.Tests.Setup;
 
@@ -27,6 +28,17 @@ public sealed class RowTests
         Assert.Contains("O1 1 in Orders now reads so.", list.Read(), StringComparison.Ordinal);
         Assert.Contains(">120</td>", list.Text, StringComparison.Ordinal);
         Assert.Contains("by hand", (await visitor.Get("/setup")).Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_cell_that_was_not_touched_stays_to_the_letter()
+    {
+        await using ServedShed shed = await ServedShed.Open(ledger =>
+            Assert.True(SeasonImport.Import(ledger, new SmallSeason().Replace("orders.csv", "100,45.50,,2", "100,\" 45.50\", YES,2").Files, SmallShed.Origin).Taken));
+        using Visitor visitor = shed.Visitor();
+        Assert.Equal(HttpStatusCode.SeeOther, (await visitor.Fill(await visitor.Get("/setup/orders/1"), "/setup/orders/1/change", ("c.units", "120"), ("reason", "r"))).Status);
+        IReadOnlyDictionary<string, string> cells = shed.Ledger.Now().Rows!.Find("orders.csv", 1)!.Cells;
+        Assert.Equal((" 45.50", " YES", "120"), (cells["price"], cells["firm"], cells["units"]));
     }
 
     [Fact]
