@@ -22,7 +22,7 @@ internal sealed class RunRounding(PlanningInstance instance, ILinearSolver solve
         {
             RunCharges charges = Sloped(bound, runs);
             using Master master = search.NewMaster(choice, charges, [found]);
-            GenerationResult result = ColumnGeneration.Run(master, limits with { Gap = 5e-4, RoundsAtMost = 6 });
+            GenerationResult result = ColumnGeneration.Run(master, limits with { Gap = 5e-4, RoundsAtMost = Math.Min(6, limits.RoundsAtMost) });
             if (!result.Solved) break;
             found = Findings.Of(master);
             runs = MassIn(master);
