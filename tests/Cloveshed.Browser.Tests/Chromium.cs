@@ -12,6 +12,9 @@ public sealed class Chromium : IAsyncLifetime
 {
     private static readonly string Executable = Environment.GetEnvironmentVariable("CHROMIUM") ?? "/usr/bin/chromium";
 
+    /// <summary>Milliseconds.</summary>
+    private const float Patience = 30_000;
+
     private IPlaywright? playwright;
     private IBrowser? browser;
 
@@ -22,6 +25,8 @@ public sealed class Chromium : IAsyncLifetime
             return;
         }
         playwright = await Playwright.CreateAsync();
+        // What fails waits this long, what passes does not: a busy machine is no fault of a page.
+        Assertions.SetDefaultExpectTimeout(Patience);
         browser = await playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
         {
             ExecutablePath = Executable,
@@ -49,6 +54,7 @@ public sealed class Chromium : IAsyncLifetime
             ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light,
             BypassCSP = bypassPolicy,
         });
+        context.SetDefaultTimeout(3 * Patience);
         return await context.NewPageAsync();
     }
 }
