@@ -18,5 +18,6 @@ internal static class Moments
         return reader.DayYear(Day(here)) + ", " + here.ToString("HH:mm", CultureInfo.InvariantCulture);
     }
 
-    private static LocalDate Day(DateTimeOffset moment) => new(moment.Year, moment.Month, moment.Day);
+    /// <summary>The day of a moment where it happened.</summary>
+    public static LocalDate Day(DateTimeOffset moment) => new(moment.Year, moment.Month, moment.Day);
 }

@@ -61,7 +61,6 @@ public sealed class PlanTests(Chromium chromium, DemoShed demo)
         await screen.Page.Keyboard.PressAsync("Escape");
         await Assertions.Expect(head).ToHaveCountAsync(0);
         Assert.True(await screen.Page.EvaluateAsync<bool>("window.loadedOnce === true"));
-        await screen.Sound();
     }
 
     /// <summary>Main task: a run is chosen, held, planned again, watched, compared and adopted, at a desk and on a phone.</summary>

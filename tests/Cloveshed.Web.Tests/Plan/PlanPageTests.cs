@@ -161,6 +161,26 @@ public sealed class PlanPageTests
     }
 
     [Fact]
+    public async Task Of_a_past_day_the_plan_of_that_day_is_shown_without_what_came_later_and_nothing_can_be_done()
+    {
+        (ServedShed shed, _, PlanAnswer answer) = await Planned();
+        await using ServedShed open = shed;
+        using Visitor visitor = shed.Visitor();
+        await visitor.Send(await visitor.Get("/plan"), "/view", ("lang", "en"), ("unit", "season"), ("theme", "system"), ("day", "2026-09-02"), ("known", "now"));
+        shed.Clock.Pass(TimeSpan.FromDays(3));
+        SeasonRow order = shed.Ledger.Now().Rows!.Of("orders.csv").First();
+        Assert.IsType<Appended.Accepted>(shed.Ledger.Append([FactOrigin.Now(shed.Clock, "test").RowDropped(order)]));
+        Got then = await visitor.Get($"/plan?run={answer.Runs[0].Run}");
+        Assert.Contains("<strong data-figure=\"value\">$1,160</strong>", then.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("changed since this plan was asked for", then.Text, StringComparison.Ordinal);
+        Assert.Contains("<fieldset class=\"bare\" disabled>", then.Text, StringComparison.Ordinal);
+        await visitor.Send(then, "/plan/holds/bar");
+        await visitor.Send(await visitor.Get("/plan/again"), "/plan/jobs", ("name", "x"), ("seconds", "5"), ("gap", "1"));
+        Assert.Empty(shed.Ledger.Now().Holds);
+        Assert.Empty(shed.Ledger.Now().Jobs);
+    }
+
+    [Fact]
     public async Task All_plans_are_listed_and_those_without_a_plan_say_why()
     {
         (ServedShed shed, PlanEntry plan, _) = await Planned();
