@@ -74,5 +74,23 @@ public sealed class Screen : IAsyncDisposable
         Assert.Fail($"{most} times Tab does not reach {selector}.");
     }
 
+    /// <summary>Presses Enter until the address is such: a busy browser can lose a key, as a person's can.</summary>
+    public async Task EnterTo(string address)
+    {
+        for (int pressed = 1; ; pressed++)
+        {
+            await Page.Keyboard.PressAsync("Enter");
+            try
+            {
+                await Page.WaitForURLAsync(address, new() { Timeout = 20_000 });
+                return;
+            }
+            catch (TimeoutException) when (pressed < 3)
+            {
+                // Once more.
+            }
+        }
+    }
+
     public async ValueTask DisposeAsync() => await Page.Context.CloseAsync();
 }

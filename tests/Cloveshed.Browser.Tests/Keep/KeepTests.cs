@@ -52,11 +52,9 @@ public sealed class KeepTests(Chromium chromium, DemoShed demo)
         await screen.Go("/keep");
         await screen.TabTo("input[name=find]");
         await screen.Page.Keyboard.TypeAsync("25-071");
-        await screen.Page.Keyboard.PressAsync("Enter");
-        await screen.Page.WaitForURLAsync("**find=25-071**");
+        await screen.EnterTo("**find=25-071**");
         await screen.TabTo("tbody th a");
-        await screen.Page.Keyboard.PressAsync("Enter");
-        await screen.Page.WaitForURLAsync("**/keep/25-071");
+        await screen.EnterTo("**/keep/25-071");
         await screen.TabTo("input[name=spoiled]");
         await screen.Page.Keyboard.TypeAsync("2000");
         await screen.Page.Keyboard.PressAsync("Enter");
