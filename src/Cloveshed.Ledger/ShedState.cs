@@ -12,12 +12,9 @@ namespace Cloveshed.Ledger;
 /// <param name="Unit">The unit that Mass was entered in.</param>
 public sealed record RunHold(Guid Fact, bool Pinned, LotId Lot, LineId Line, LocalDate Week, double? Mass, MassUnit Unit)
 {
-    /// <summary>The international pound: exact (agreement of 1959; NIST SP 811, 2008, appendix B.8).</summary>
-    private const double KilogramsPerPound = 0.45359237;
-
     /// <summary>Mass in a season's unit.</summary>
     public double? MassIn(MassUnit unit) =>
-        Mass is not { } mass || unit == Unit ? Mass : unit == MassUnit.Kilogram ? mass * KilogramsPerPound : mass / KilogramsPerPound;
+        Mass is not { } mass || unit == Unit ? Mass : unit == MassUnit.Kilogram ? mass * Core.Quantities.Mass.KilogramsPerPound : mass / Core.Quantities.Mass.KilogramsPerPound;
 }
 
 /// <summary>A plan that passed the independent check.</summary>

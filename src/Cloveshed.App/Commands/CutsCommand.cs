@@ -5,6 +5,7 @@ using Cloveshed.App.Sizing;
 using Cloveshed.App.Words;
 using Cloveshed.Core.Cuts;
 using Cloveshed.Core.Grading;
+using Cloveshed.Core.Quantities;
 using Cloveshed.Core.Sizes;
 using Cloveshed.SeasonFiles.Weighing;
 
@@ -13,7 +14,7 @@ namespace Cloveshed.App.Commands;
 /// <summary>cuts: where to set the sizer.</summary>
 internal static class CutsCommand
 {
-    private const double DefaultRisk = 0.1, KilogramsPerPound = 0.45359237;
+    private const double DefaultRisk = 0.1;
 
     public static Command Build(World world, Phrasebook phrases)
     {
@@ -48,7 +49,7 @@ internal static class CutsCommand
             double allowed = parsed.GetValue(tolerance) ?? GradeRule.UsNo1.OffSize;
             CutQuestion question = new(
                 MixtureFit.Usual(lot.Bulbs.Cells).Curve, lot.Law.DiameterOnMass, lot.Law.MeanLaw, lot.Chart, money, allowed, CutQuestion.UsualStepG,
-                parsed.GetValue(outlets), parsed.GetValue(pounds) is { } looked ? new(looked * KilogramsPerPound, allowed) : null, parsed.GetValue(risk) ?? DefaultRisk);
+                parsed.GetValue(outlets), parsed.GetValue(pounds) is { } looked ? new(looked * Mass.KilogramsPerPound, allowed) : null, parsed.GetValue(risk) ?? DefaultRisk);
             CutAnswer answer = CutChoosing.Choose(question);
             if (parsed.GetValue(json))
             {

@@ -10,9 +10,6 @@ namespace Cloveshed.App.Commands;
 /// <summary>seed-need: plants and seed from spacing.</summary>
 internal static class SeedNeedCommand
 {
-    /// <summary>Exact: the international pound (agreement of 1959; NIST SP 811, 2008, appendix B.8).</summary>
-    private const double KilogramsPerPound = 0.45359237;
-
     public static Command Build(World world, Phrasebook phrases)
     {
         Option<double?> bed = Needed(Given.Number("--bed-inches", "B", phrases[Phrase.SeedBed], 1, 1000, "40", phrases));
@@ -47,17 +44,17 @@ internal static class SeedNeedCommand
         ["plants_per_ha"] = needed.PlantsPerHectare,
         ["seed_lb_per_acre"] = PoundsPerAcre(needed),
         ["seed_kg_per_ha"] = needed.SeedKilogramsPerHectare,
-        ["seed_lb"] = needed.SeedKilograms / KilogramsPerPound,
+        ["seed_lb"] = needed.SeedKilograms / Mass.KilogramsPerPound,
         ["seed_kg"] = needed.SeedKilograms,
     };
 
     private static string Text(SeedNeeded needed, double? acres, Phrasebook phrases)
     {
         string rates = phrases.Say(Phrase.SeedRates, needed.PlantsPerAcre, needed.PlantsPerHectare, PoundsPerAcre(needed), needed.SeedKilogramsPerHectare);
-        return needed.SeedKilograms is { } kilograms ? rates + Environment.NewLine + phrases.Say(Phrase.SeedTotal, acres, kilograms / KilogramsPerPound, kilograms) : rates;
+        return needed.SeedKilograms is { } kilograms ? rates + Environment.NewLine + phrases.Say(Phrase.SeedTotal, acres, kilograms / Mass.KilogramsPerPound, kilograms) : rates;
     }
 
-    private static double PoundsPerAcre(SeedNeeded needed) => needed.SeedKilogramsPerHectare * SeedNeeded.HectaresPerAcre / KilogramsPerPound;
+    private static double PoundsPerAcre(SeedNeeded needed) => needed.SeedKilogramsPerHectare * SeedNeeded.HectaresPerAcre / Mass.KilogramsPerPound;
 
     private static Option<double?> Needed(Option<double?> option)
     {

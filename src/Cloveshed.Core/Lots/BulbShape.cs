@@ -1,4 +1,5 @@
 using MathNet.Numerics.Distributions;
+using MathNet.Numerics.Statistics;
 
 namespace Cloveshed.Core.Lots;
 
@@ -31,15 +32,8 @@ public sealed record BulbShape(double[] Z, bool IsNormal)
         double trust = pooled.Length / (pooled.Length + normalBulbs);
         var z = new double[Points];
         for (int k = 0; k < Points; k++)
-            z[k] = trust * Quantile(pooled, (k + 0.5) / Points) + (1 - trust) * NormalZ[k];
+            z[k] = trust * SortedArrayStatistics.QuantileCustom(pooled, (k + 0.5) / Points, QuantileDefinition.R5) + (1 - trust) * NormalZ[k];
         return new BulbShape(Standard(z), false);
-    }
-
-    private static double Quantile(double[] sorted, double p)
-    {
-        double at = Math.Clamp(p * sorted.Length - 0.5, 0, sorted.Length - 1);
-        int left = Math.Min((int)at, sorted.Length - 2);
-        return sorted[left] + (at - left) * (sorted[left + 1] - sorted[left]);
     }
 
     private static double[] Standard(double[] x)

@@ -15,6 +15,9 @@ public readonly record struct Mass : IComparable<Mass>
     /// <summary>Grams in a pound, exactly. Source: NIST Special Publication 811 (2008), appendix B; NIST Handbook 44, appendix C.</summary>
     public const decimal GramsPerPound = 453.59237m;
 
+    /// <summary>The same in kilograms, for computations in doubles.</summary>
+    public const double KilogramsPerPound = (double)(GramsPerPound / 1000m);
+
     /// <summary>Grams in a short ton of 2000 lb, exactly. Source: NIST Handbook 44, appendix C.</summary>
     public const decimal GramsPerShortTon = 907_184.74m;
 

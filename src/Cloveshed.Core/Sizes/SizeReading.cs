@@ -1,4 +1,5 @@
 using Cloveshed.Core.Seasons;
+using MathNet.Numerics.Statistics;
 
 namespace Cloveshed.Core.Sizes;
 
@@ -19,8 +20,8 @@ public sealed record SizeQuestion(WeightCells Cells, Moments Grams, MassLawFit L
 /// <param name="MeanG">Mean mass of its bulbs.</param>
 public sealed record WindowShare(string Name, double Share, double Low80, double High80, double Low95, double High95, double CountShare, double MeanG)
 {
-    /// <summary>30 lb in grams: exact, the international pound (NIST SP 811, 2008, appendix B.8).</summary>
-    public const double CartonG = 30 * 453.59237;
+    /// <summary>30 lb in grams.</summary>
+    public const double CartonG = 30 * (double)Quantities.Mass.GramsPerPound;
 
     /// <summary>Bulbs in a 30 lb carton.</summary>
     public double CountPer30Lb => CartonG / MeanG;
@@ -81,12 +82,5 @@ public static class SizeReading
             Math.Max(mass, Quantile(drawn, 0.975)), count, meanG);
     }
 
-    private static double Quantile(double[] sorted, double p)
-    {
-        if (sorted.Length == 0)
-            return double.NaN;
-        double at = Math.Clamp(p * sorted.Length - 0.5, 0, sorted.Length - 1);
-        int left = Math.Min((int)at, Math.Max(0, sorted.Length - 2));
-        return Math.Clamp(sorted[left] + (at - left) * (sorted[Math.Min(left + 1, sorted.Length - 1)] - sorted[left]), 0, 1);
-    }
+    private static double Quantile(double[] sorted, double p) => Math.Clamp(SortedArrayStatistics.QuantileCustom(sorted, p, QuantileDefinition.R5), 0, 1);
 }

@@ -16,8 +16,6 @@ namespace Cloveshed.Pictures.Reading;
 /// </summary>
 public sealed class Reader
 {
-    private const double KilogramsPerPound = (double)(Core.Quantities.Mass.GramsPerPound / 1000m);
-
     private const string Minus = "\u2212";
 
     private static readonly Dictionary<string, Say> Defaults = Enum.GetValues<Say>().ToDictionary(k => k.ToString(), StringComparer.Ordinal);
@@ -54,8 +52,8 @@ public sealed class Reader
     /// <summary>Season masses per shown mass unit, as a factor.</summary>
     public double ShownPerSeasonUnit => (season.MassUnit, Options.ShowIn) switch
     {
-        (MassUnit.Pound, MassUnit.Kilogram) => KilogramsPerPound,
-        (MassUnit.Kilogram, MassUnit.Pound) => 1 / KilogramsPerPound,
+        (MassUnit.Pound, MassUnit.Kilogram) => Core.Quantities.Mass.KilogramsPerPound,
+        (MassUnit.Kilogram, MassUnit.Pound) => 1 / Core.Quantities.Mass.KilogramsPerPound,
         _ => 1,
     };
 
@@ -72,7 +70,7 @@ public sealed class Reader
 
     /// <summary>Metric tons, one decimal, for the size of a season.</summary>
     public string Tonnes(double inSeasonUnit) =>
-        Number(inSeasonUnit * (season.MassUnit == MassUnit.Pound ? KilogramsPerPound : 1) / 1000, 1) + "\u00A0t";
+        Number(inSeasonUnit * (season.MassUnit == MassUnit.Pound ? Core.Quantities.Mass.KilogramsPerPound : 1) / 1000, 1) + "\u00A0t";
 
     /// <summary>Whole units of money (half away from zero), for totals.</summary>
     public string Money(double amount) => Money(amount, 0);
