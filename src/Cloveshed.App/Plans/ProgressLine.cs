@@ -21,7 +21,7 @@ internal sealed class ProgressLine : IDisposable
     private readonly double begun;
     private readonly Timer? timer;
     private readonly Lock writing = new();
-    private PlanProgress latest = new("", 0, null, null);
+    private PlanProgress latest = new(PlanStage.Begun, 0, null, null);
     private bool ended;
 
     public ProgressLine(World world, SeasonSettings season, Phrasebook phrases)
@@ -90,15 +90,14 @@ internal sealed class ProgressLine : IDisposable
         }
     }
 
-    /// <summary>The planner's stages have words in both languages; one without shows as it is.</summary>
-    private static string Stage(string stage, Phrasebook phrases) => stage switch
+    private static string Stage(PlanStage stage, Phrasebook phrases) => stage switch
     {
-        "" => phrases[Phrase.StageBegun],
-        "all room weeks" => phrases[Phrase.StageAllRoomWeeks],
-        "room weeks found" => phrases[Phrase.StageRoomWeeksFound],
-        "room weeks improved" => phrases[Phrase.StageRoomWeeksImproved],
-        "given room weeks" => phrases[Phrase.StageGivenRoomWeeks],
-        "runs decided" => phrases[Phrase.StageRunsDecided],
-        _ => stage,
+        PlanStage.Begun => phrases[Phrase.StageBegun],
+        PlanStage.AllRoomWeeks => phrases[Phrase.StageAllRoomWeeks],
+        PlanStage.RoomWeeksFound => phrases[Phrase.StageRoomWeeksFound],
+        PlanStage.RoomWeeksImproved => phrases[Phrase.StageRoomWeeksImproved],
+        PlanStage.GivenRoomWeeks => phrases[Phrase.StageGivenRoomWeeks],
+        PlanStage.RunsDecided => phrases[Phrase.StageRunsDecided],
+        _ => throw new ArgumentOutOfRangeException(nameof(stage)),
     };
 }

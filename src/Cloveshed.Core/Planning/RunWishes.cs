@@ -1,5 +1,3 @@
-using Cloveshed.Core.Seasons;
-
 namespace Cloveshed.Core.Planning;
 
 /// <summary>A run that the plan must make: at least Mass in (the season's unit; null: the line's least run) of the lot on the line in the week.</summary>
@@ -22,7 +20,6 @@ public sealed record RunWishes(IReadOnlyList<PinnedRun> Pinned, IReadOnlyList<Ba
 
     internal IReadOnlyList<InstancePin> Pins(PlanningInstance instance)
     {
-        SeasonSettings settings = instance.Season.Settings;
         var pins = new SortedDictionary<(int Lot, int Line, int Week), double>();
         foreach (PinnedRun wish in Pinned)
         {
@@ -32,7 +29,7 @@ public sealed record RunWishes(IReadOnlyList<PinnedRun> Pinned, IReadOnlyList<Ba
             double mass = Math.Min(instance.Lots[run.Lot].Mass, wish.Mass is { } asked ? asked / instance.MassScale : least);
             pins[run] = Math.Max(pins.GetValueOrDefault(run), mass);
         }
-        return [.. pins.Where(p => p.Value > 0 && p.Key.Week < settings.Weeks).Select(p => new InstancePin(p.Key.Lot, p.Key.Line, p.Key.Week, p.Value))];
+        return [.. pins.Where(p => p.Value > 0).Select(p => new InstancePin(p.Key.Lot, p.Key.Line, p.Key.Week, p.Value))];
     }
 
     internal HashSet<(int Lot, int Line, int Week)> Bars(PlanningInstance instance) =>

@@ -5,8 +5,11 @@ using Cloveshed.Core.Seasons;
 
 namespace Cloveshed.Core.Planning;
 
+/// <summary>What the planner is at.</summary>
+public enum PlanStage { Begun, AllRoomWeeks, RoomWeeksFound, RoomWeeksImproved, GivenRoomWeeks, RunsDecided }
+
 /// <summary>Where a plan stands while it is being made: the best value and the bound so far, in the season's currency (null: none yet).</summary>
-public sealed record PlanProgress(string Stage, double Seconds, double? Value, double? Bound);
+public sealed record PlanProgress(PlanStage Stage, double Seconds, double? Value, double? Bound);
 
 /// <summary>How a plan is to be made. Elapsed is the caller's clock in seconds; RoundsAtMost stops repeatably, for tests.</summary>
 /// <param name="Gap">Stop when the gap to the bound over all room weeks is at most this share.</param>
@@ -31,7 +34,7 @@ public sealed class SeasonPlanner(ILinearSolver solver)
         double started = request.Elapsed();
         double Elapsed() => request.Elapsed() - started;
         double total = request.Seconds;
-        void Report(string stage, double? value, double? bound) => request.Progress?.Invoke(new PlanProgress(stage, Elapsed(), value * instance.MoneyScale, bound * instance.MoneyScale));
+        void Report(PlanStage stage, double? value, double? bound) => request.Progress?.Invoke(new PlanProgress(stage, Elapsed(), value * instance.MoneyScale, bound * instance.MoneyScale));
 
         var limits = new GenerationLimits(1e-4, total * 0.4, request.RoundsAtMost, request.Depth, Elapsed, request.Threads, request.Cancel);
         var search = new RoomSearch(instance, solver, limits with { Until = total * 0.62 });
@@ -41,22 +44,22 @@ public sealed class SeasonPlanner(ILinearSolver solver)
         RoomTrial best;
         using (Master master = search.NewMaster(free, RunCharges.ForBound(instance), []))
         {
-            GenerationResult root = ColumnGeneration.Run(master, limits with { Gap = Math.Min(4e-4, request.Gap / 4) }, double.NegativeInfinity, (_, v, b) => Report("all room weeks", v, b));
+            GenerationResult root = ColumnGeneration.Run(master, limits with { Gap = Math.Min(4e-4, request.Gap / 4) }, double.NegativeInfinity, (_, v, b) => Report(PlanStage.AllRoomWeeks, v, b));
             bound = root.Bound;
             Findings freely = Findings.Of(master);
             RoomChoice choice = request.Rooms ?? (rooms.Length == 0 ? free : search.FromFree(master));
             best = search.Try(choice, [freely, Findings.Of(master)], double.NegativeInfinity, limits with { Gap = 1e-3, Until = Math.Max(total * 0.6, Elapsed() + total * 0.1) });
         }
-        Report("room weeks found", best.Value, bound);
+        Report(PlanStage.RoomWeeksFound, best.Value, bound);
         if (rooms.Length > 0 && request.Rooms is null)
-            best = search.Improve(best, limits with { Gap = 1e-3, Until = total * 0.72, RoundsAtMost = Math.Min(request.RoundsAtMost, 8) }, request.RoomTrialsAtMost, t => Report("room weeks improved", t.Value, bound));
+            best = search.Improve(best, limits with { Gap = 1e-3, Until = total * 0.72, RoundsAtMost = Math.Min(request.RoundsAtMost, 8) }, request.RoomTrialsAtMost, t => Report(PlanStage.RoomWeeksImproved, t.Value, bound));
 
         using Master held = search.NewMaster(best.Choice, RunCharges.ForBound(instance), [best.Found]);
-        GenerationResult final = ColumnGeneration.Run(held, limits with { Until = Math.Max(total * 0.8, Elapsed() + total * 0.08) }, double.NegativeInfinity, (_, v, b) => Report("given room weeks", v, bound), best.Center);
+        GenerationResult final = ColumnGeneration.Run(held, limits with { Until = Math.Max(total * 0.8, Elapsed() + total * 0.08) }, double.NegativeInfinity, (_, v, b) => Report(PlanStage.GivenRoomWeeks, v, bound), best.Center);
         // The trial of these room weeks had a bound of its own.
         final = final with { Bound = Math.Min(final.Bound, best.Bound) };
         using Master decided = new RunRounding(instance, solver, limits with { Until = Math.Max(total * 0.95, Elapsed() + total * 0.1) }).Round(held);
-        Report("runs decided", decided.Value, bound);
+        Report(PlanStage.RunsDecided, decided.Value, bound);
         AnswerBuilding rounded = WholeUnits.Settle(decided, season);
         double left = Math.Max(2, total - Elapsed());
         using Master? polished = request.PolishNodesAtMost == 0 || request.Cancel.IsCancellationRequested ? null : new Polish(instance, solver).Run(best.Choice, [Findings.Of(held), Findings.Of(decided)], Math.Min(60, left), request.PolishNodesAtMost, request.Seed);

@@ -18,7 +18,7 @@ public sealed record JobSight(JobStage Stage, IReadOnlyList<PlanProgress> Series
     public double? Bound => Last(progress => progress.Bound);
 
     /// <summary>What the planner is at.</summary>
-    public string At => Series.Count == 0 ? "" : Series[^1].Stage;
+    public PlanStage At => Series.Count == 0 ? PlanStage.Begun : Series[^1].Stage;
 
     private double? Last(Func<PlanProgress, double?> figure)
     {

@@ -1,3 +1,4 @@
+using Cloveshed.Core.Planning;
 using Cloveshed.Web.Shared;
 
 namespace Cloveshed.Web.Plan.Jobs;
@@ -14,15 +15,14 @@ internal static class StageWords
         _ => Planner(sight.At, words),
     };
 
-    /// <summary>The planner's stages by their names in PlanProgress; one without words shows as it is.</summary>
-    public static string Planner(string stage, Words<PlanWord> words) => stage switch
+    public static string Planner(PlanStage stage, Words<PlanWord> words) => stage switch
     {
-        "" => words[PlanWord.StageBegun],
-        "all room weeks" => words[PlanWord.StageAllRoomWeeks],
-        "room weeks found" => words[PlanWord.StageRoomWeeksFound],
-        "room weeks improved" => words[PlanWord.StageRoomWeeksImproved],
-        "given room weeks" => words[PlanWord.StageGivenRoomWeeks],
-        "runs decided" => words[PlanWord.StageRunsDecided],
-        _ => stage,
+        PlanStage.Begun => words[PlanWord.StageBegun],
+        PlanStage.AllRoomWeeks => words[PlanWord.StageAllRoomWeeks],
+        PlanStage.RoomWeeksFound => words[PlanWord.StageRoomWeeksFound],
+        PlanStage.RoomWeeksImproved => words[PlanWord.StageRoomWeeksImproved],
+        PlanStage.GivenRoomWeeks => words[PlanWord.StageGivenRoomWeeks],
+        PlanStage.RunsDecided => words[PlanWord.StageRunsDecided],
+        _ => throw new ArgumentOutOfRangeException(nameof(stage)),
     };
 }
