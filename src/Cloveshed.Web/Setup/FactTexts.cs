@@ -1,7 +1,5 @@
-using System.Globalization;
 using Cloveshed.Ledger;
 using Cloveshed.Web.Shared;
-using NodaTime;
 
 namespace Cloveshed.Web.Setup;
 
@@ -26,8 +24,4 @@ public static class FactTexts
             : kind == FactKinds.Changed(list.File) ? words.Say(SetupWord.KindChanged, words[list.Name])
             : kind == FactKinds.Dropped(list.File) ? words.Say(SetupWord.KindDropped, words[list.Name]) : null).FirstOrDefault(text => text is not null) ?? kind,
     };
-
-    /// <summary>Day and clock time as they were at the place where it happened.</summary>
-    public static string Time(DateTimeOffset time, ShedReading shed) =>
-        $"{Days.Long(new LocalDate(time.Year, time.Month, time.Day), shed.Viewer.Language)} {time.ToString("HH:mm", CultureInfo.InvariantCulture)}";
 }

@@ -20,5 +20,5 @@ public sealed class BasisShelf(ShedLedger ledger)
 
     /// <summary>Facts above a number and up to another that a plan is made of: rows, settings, holds. Plans and notes are none.</summary>
     public IReadOnlyList<Fact> Since(long basis, long head) => facts.Of(
-        $"{basis} {head}", () => [.. ledger.Read(basis).TakeWhile(fact => fact.Seq <= head).Where(fact => !fact.Kind.StartsWith("plan.", StringComparison.Ordinal) && fact.Kind != FactKinds.Note)]);
+        $"{basis} {head}", () => [.. ledger.Read(basis).TakeWhile(fact => fact.Seq <= head).Where(fact => SeasonFacts.ChangesPlan(fact.Kind))]);
 }
