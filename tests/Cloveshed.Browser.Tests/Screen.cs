@@ -48,6 +48,15 @@ public sealed class Screen : IAsyncDisposable
 
     public async Task Go(string path) => await Page.GotoAsync(new Uri(root, path).ToString());
 
+    /// <summary>A page of the demo with everything unfolded is <see cref="Sound"/>.</summary>
+    public static async Task SoundUnfolded(Chromium chromium, DemoShed demo, string path, int width, bool dark, string language)
+    {
+        await using Screen screen = await Open(chromium, demo.Shed, width, dark, language);
+        await screen.Go(path);
+        await screen.Page.EvaluateAsync("document.querySelectorAll('main details').forEach(one => one.open = true)");
+        await screen.Sound();
+    }
+
     /// <summary>Axe finds nothing, nothing stands over the edge, no script failed, and nothing came from elsewhere.</summary>
     public async Task Sound()
     {

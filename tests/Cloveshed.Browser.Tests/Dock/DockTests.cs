@@ -11,13 +11,7 @@ public sealed class DockTests(Chromium chromium, DemoShed demo)
     [InlineData("/dock/SO-1014", Screen.Desk, false, "es")]
     [InlineData("/dock/SO-1014", Screen.Phone, true, "en")]
     [InlineData("/dock/SO-1007", Screen.Tablet, true, "es")]
-    public async Task A_page_is_sound(string path, int width, bool dark, string language)
-    {
-        await using Screen screen = await Screen.Open(chromium, demo.Shed, width, dark, language);
-        await screen.Go(path);
-        await screen.Page.EvaluateAsync("document.querySelectorAll('main details').forEach(one => one.open = true)");
-        await screen.Sound();
-    }
+    public Task A_page_is_sound(string path, int width, bool dark, string language) => Screen.SoundUnfolded(chromium, demo, path, width, dark, language);
 
     /// <summary>The main task: an order comes in by telephone and is on the dock.</summary>
     [Theory]

@@ -19,13 +19,7 @@ public sealed class SetupTests(Chromium chromium, DemoShed demo)
     [InlineData("/setup/import", Screen.Phone, false, "en")]
     [InlineData("/setup/ledger", Screen.Desk, false, "es")]
     [InlineData("/setup/ledger", Screen.Phone, true, "en")]
-    public async Task A_page_is_sound(string path, int width, bool dark, string language)
-    {
-        await using Screen screen = await Screen.Open(chromium, demo.Shed, width, dark, language);
-        await screen.Go(path);
-        await screen.Page.EvaluateAsync("document.querySelectorAll('main details').forEach(one => one.open = true)");
-        await screen.Sound();
-    }
+    public Task A_page_is_sound(string path, int width, bool dark, string language) => Screen.SoundUnfolded(chromium, demo, path, width, dark, language);
 
     [Theory]
     [InlineData(Screen.Desk)]

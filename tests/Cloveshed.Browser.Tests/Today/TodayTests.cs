@@ -10,13 +10,7 @@ public sealed class TodayTests(Chromium chromium, DemoShed demo)
     [InlineData("/", Screen.Desk, false, "en")]
     [InlineData("/?week=2026-06-29", Screen.Phone, true, "es")]
     [InlineData("/?week=2026-08-17&all=yes", Screen.Tablet, true, "en")]
-    public async Task A_page_is_sound(string path, int width, bool dark, string language)
-    {
-        await using Screen screen = await Screen.Open(chromium, demo.Shed, width, dark, language);
-        await screen.Go(path);
-        await screen.Page.EvaluateAsync("document.querySelectorAll('main details').forEach(one => one.open = true)");
-        await screen.Sound();
-    }
+    public Task A_page_is_sound(string path, int width, bool dark, string language) => Screen.SoundUnfolded(chromium, demo, path, width, dark, language);
 
     /// <summary>The main task: see what is dearest, take its cost apart, and go where it can be done.</summary>
     [Theory]
