@@ -60,6 +60,7 @@ public sealed class SeasonPlanner(ILinearSolver solver)
         final = final with { Bound = Math.Min(final.Bound, best.Bound) };
         using Master decided = new RunRounding(instance, solver, limits with { Until = Math.Max(total * 0.95, Elapsed() + total * 0.1) }).Round(held);
         Report(PlanStage.RunsDecided, decided.Value, bound);
+        IdlePlaces.Shut(decided, season, limits with { Until = total });
         AnswerBuilding rounded = WholeUnits.Settle(decided, season);
         double left = Math.Max(2, total - Elapsed());
         using Master? polished = request.PolishNodesAtMost == 0 || request.Cancel.IsCancellationRequested ? null : new Polish(instance, solver).Run(best.Choice, [Findings.Of(held), Findings.Of(decided)], Math.Min(60, left), request.PolishNodesAtMost, request.Seed);

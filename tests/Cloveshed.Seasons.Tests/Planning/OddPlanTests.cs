@@ -25,6 +25,11 @@ public sealed class OddPlanTests
         OddSeasons.Any.Sample(season => { Sound(season, Short); }, iter: 20, threads: 1);
     }
 
+    /// <summary>A season in which runs held at their least mass were once made although no whole unit came of them.</summary>
+    [Fact]
+    public void A_run_that_nothing_is_shipped_from_is_not_made() =>
+        OddSeasons.Any.Sample(season => { Sound(season, Short); }, iter: 1, threads: 1, seed: "0lzJ1FRugoU3");
+
     internal static void Sound(Season season, PlanEffort effort)
     {
         PlanSummary summary = Planner.Checked(season, effort).Summary;
