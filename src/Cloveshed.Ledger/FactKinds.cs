@@ -8,6 +8,7 @@ public static class FactKinds
     public const string SeasonOpened = "season.opened", SeasonChanged = "season.changed";
     public const string RunPinned = "run.pinned", RunBarred = "run.barred", HoldLifted = "hold.lifted";
     public const string PlanAsked = "plan.asked", PlanMade = "plan.made", PlanRefused = "plan.refused", PlanStopped = "plan.stopped", PlanAdopted = "plan.adopted";
+    public const string AirRead = "air.read", RoomStepped = "room.stepped", RoomTested = "room.tested", RoomDescribed = "room.described", RecordWithdrawn = "record.withdrawn";
     public const string Note = "note";
 
     private const string EnteredEnd = ".entered", ChangedEnd = ".changed", DroppedEnd = ".dropped";
@@ -35,8 +36,11 @@ public static class FactKinds
     public static IReadOnlyList<string> Others { get; } =
         [SeasonOpened, SeasonChanged, RunPinned, RunBarred, HoldLifted, PlanAsked, PlanMade, PlanRefused, PlanStopped, PlanAdopted, Note];
 
+    /// <summary>What was read and done in places. There may be many, and no plan is made of them: <see cref="Rooms.PlaceLog"/> reads them apart from the shed's state.</summary>
+    public static IReadOnlyList<string> OfRooms { get; } = [AirRead, RoomStepped, RoomTested, RoomDescribed, RecordWithdrawn];
+
     /// <summary>Every kind.</summary>
-    public static IReadOnlyList<string> All { get; } = [.. Others, .. Rows.Keys];
+    public static IReadOnlyList<string> All { get; } = [.. Others, .. OfRooms, .. Rows.Keys];
 
     /// <summary>The kind of a new row of a file.</summary>
     public static string Entered(string file) => Noun(file) + EnteredEnd;
@@ -49,7 +53,7 @@ public static class FactKinds
 
     internal static RowKind? OfRow(string kind) => Rows.GetValueOrDefault(kind);
 
-    internal static bool IsKnown(string kind) => Rows.ContainsKey(kind) || Others.Contains(kind);
+    internal static bool IsKnown(string kind) => Rows.ContainsKey(kind) || Others.Contains(kind) || OfRooms.Contains(kind);
 
     private static string Noun(string file) =>
         Nouns.FirstOrDefault(pair => pair.File == file).Noun ?? throw new ArgumentException($"{file} is no table of a season.", nameof(file));

@@ -87,6 +87,7 @@ public static class ShedHost
         services.AddSingleton(clock);
         services.AddSingleton(options);
         services.AddSingleton<PastShelf>();
+        services.AddSingleton<PlaceLogShelf>();
         services.AddSingleton<PlanShelf>();
         services.AddSingleton<LotShelf>();
         services.AddSingleton<BookShelf>();

@@ -36,15 +36,17 @@ internal static class BatchCheck
 
     /// <param name="now">The shed by all facts so far.</param>
     /// <param name="find">A fact that was taken before, by its id.</param>
+    /// <param name="isCorrected">Whether a fact about a room that was taken before corrects that one.</param>
     /// <param name="hasDocument">Whether a document of that digest is stored or handed in.</param>
     public static (CheckedBatch? Batch, IReadOnlyList<Refusal> Refusals) Check(
-        IReadOnlyList<FormedFact> forms, ShedState now, DateTimeOffset clock, TextLanguage language, Func<Guid, StoredFact?> find, Func<string, bool> hasDocument)
+        IReadOnlyList<FormedFact> forms, ShedState now, DateTimeOffset clock, TextLanguage language, Func<Guid, StoredFact?> find, Func<Guid, bool> isCorrected, Func<string, bool> hasDocument)
     {
         ShedFold fold = new(now);
         Dictionary<Guid, StoredFact> taken = [];
         List<StoredFact> chained = [];
         List<(Guid, long)> answer = [];
-        FactMatter matter = new(fold, language, hasDocument, id => taken.ContainsKey(id) || find(id) is not null);
+        HashSet<Guid> correctedHere = [];
+        FactMatter matter = new(fold, language, hasDocument, id => taken.TryGetValue(id, out StoredFact? here) ? here : find(id), id => correctedHere.Contains(id) || isCorrected(id));
         string recorded = StoredFact.TimeText(clock.ToUniversalTime()), prev = now.Head.Hash;
         foreach (FormedFact form in forms)
         {
@@ -67,6 +69,8 @@ internal static class BatchCheck
             prev = stored.Hash;
             chained.Add(stored);
             taken.Add(form.Id, stored);
+            if (form.Corrects is { } corrected)
+                correctedHere.Add(corrected);
             answer.Add((form.Id, stored.Seq));
         }
         ShedState state = fold.Finished(chained.Count == 0 ? now.Head : new LedgerHead(chained[^1].Seq, prev));

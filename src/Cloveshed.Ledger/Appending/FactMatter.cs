@@ -10,8 +10,9 @@ namespace Cloveshed.Ledger.Appending;
 
 /// <summary>Whether a fact agrees with what the shed is by all facts before it.</summary>
 /// <param name="HasDocument">Whether a document of that digest is stored or handed in with the batch.</param>
-/// <param name="HasFact">Whether a fact is in the ledger or before this one in the batch.</param>
-internal sealed record FactMatter(ShedFold Fold, TextLanguage Language, Func<string, bool> HasDocument, Func<Guid, bool> HasFact)
+/// <param name="FindFact">A fact that is in the ledger or before this one in the batch.</param>
+/// <param name="IsCorrected">Whether another fact about a room corrects that one already.</param>
+internal sealed record FactMatter(ShedFold Fold, TextLanguage Language, Func<string, bool> HasDocument, Func<Guid, StoredFact?> FindFact, Func<Guid, bool> IsCorrected)
 {
     private SeasonSettings? settings;
 
@@ -24,8 +25,10 @@ internal sealed record FactMatter(ShedFold Fold, TextLanguage Language, Func<str
             string kind = fact.Stored.Kind;
             if (FactKinds.OfRow(kind) is { } row)
                 return AgainstRow(fact, row, body);
-            if (fact.Corrects is { } corrected && kind != FactKinds.HoldLifted && !HasFact(corrected))
+            if (fact.Corrects is { } corrected && kind != FactKinds.HoldLifted && FindFact(corrected) is null)
                 return Refuse(RefusalTexts.CorrectsUnknown, corrected);
+            if (FactKinds.OfRooms.Contains(kind))
+                return RoomMatter.Against(this, fact, body);
             switch (kind)
             {
                 case FactKinds.SeasonOpened:

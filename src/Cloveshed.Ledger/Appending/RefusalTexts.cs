@@ -10,7 +10,9 @@ internal static class RefusalTexts
         IdForm = "id-form", KindUnknown = "kind-unknown", TextLength = "text-length", TimeAhead = "time-ahead", BodyForm = "body-form", BodyVersion = "body-version",
         BodySize = "body-size", FactChanged = "fact-changed", CorrectsMissing = "corrects-missing", CorrectsUnknown = "corrects-unknown", SeasonNone = "season-none",
         RowGone = "row-gone", RowMoved = "row-moved", HoldGone = "hold-gone", HoldUnknown = "hold-unknown", HoldWeek = "hold-week", HoldMass = "hold-mass",
-        PlanUnknown = "plan-unknown", JobUnknown = "job-unknown", JobEnded = "job-ended", BasisAhead = "basis-ahead", DocumentMissing = "document-missing", DocumentDigest = "document-digest";
+        PlanUnknown = "plan-unknown", JobUnknown = "job-unknown", JobEnded = "job-ended", BasisAhead = "basis-ahead", DocumentMissing = "document-missing", DocumentDigest = "document-digest",
+        RecordOther = "record-other", RecordMoved = "record-moved", AirEmpty = "air-empty", AirRange = "air-range", RoomKind = "room-kind", RoomFigure = "room-figure", StepUntested = "step-untested",
+        StepOverLimit = "step-over-limit";
 
     private static readonly Dictionary<string, (string Message, string Remedy, string Mensaje, string Remedio)> Texts = new(StringComparer.Ordinal)
     {
@@ -83,6 +85,30 @@ internal static class RefusalTexts
         [DocumentDigest] = (
             "A document was handed in as {0}, which is not its SHA-256.", "Work the digest out again from its bytes.",
             "Un documento se entregó como {0}, que no es su SHA-256.", "Calcule de nuevo el resumen de sus bytes."),
+        [RecordOther] = (
+            "{0} cannot correct the fact {1}, which is of another kind or place.", "Correct a record by one of the same kind, about the same place.",
+            "{0} no puede corregir el hecho {1}, que es de otra clase o lugar.", "Corrija un registro con uno de la misma clase, del mismo lugar."),
+        [RecordMoved] = (
+            "The record {0} was corrected or withdrawn meanwhile.", "Look at what it says now, and correct that.",
+            "El registro {0} se corrigió o retiró mientras tanto.", "Vea lo que dice ahora, y corrija eso."),
+        [AirEmpty] = (
+            "The reading reads nothing.", "Give at least one of temperature, humidity, oxygen and carbon dioxide.",
+            "La lectura no lee nada.", "Dé al menos una de temperatura, humedad, oxígeno y dióxido de carbono."),
+        [AirRange] = (
+            "{0} says {1}; it lies between {2} and {3}.", "Check the unit and the decimal point: degrees Celsius, and percent.",
+            "{0} dice {1}; está entre {2} y {3}.", "Revise la unidad y el punto decimal: grados Celsius, y por ciento."),
+        [RoomKind] = (
+            "{0} is an open place, and no room.", "Name a cold room or a room that can be sealed.",
+            "{0} es un lugar abierto, y no un cuarto.", "Nombre un cuarto frío o uno que se pueda sellar."),
+        [RoomFigure] = (
+            "The figure {0} says {1}; it lies between {2} and {3}.", "Check the unit: metres, watts, kilowatts, °C and percent.",
+            "La cifra {0} dice {1}; está entre {2} y {3}.", "Revise la unidad: metros, vatios, kilovatios, °C y por ciento."),
+        [StepUntested] = (
+            "A room is turned over by tests that are written down, and {0} is missing.", "Say what was measured of each gas, by whom, with what and when; who stays outside; and whether doors and machines are locked and tagged. Local code comes first.",
+            "Un cuarto se entrega con pruebas escritas, y falta: {0}.", "Diga qué se midió de cada gas, quién, con qué y cuándo; quién se queda fuera; y si puertas y máquinas tienen candado y etiqueta. La norma local va primero."),
+        [StepOverLimit] = (
+            "{0} was measured as {1}, past the limit of {2}.", "Nobody goes in. Go on airing from outside, test again, and write that down. Local code comes first.",
+            "{0} se midió en {1}, pasado el límite de {2}.", "Nadie entra. Siga ventilando desde fuera, pruebe otra vez, y escríbalo. La norma local va primero."),
     };
 
     /// <summary>Every rule, for the manual's test.</summary>

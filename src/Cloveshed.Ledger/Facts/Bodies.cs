@@ -87,6 +87,39 @@ internal readonly struct Body(JsonElement element)
             ? [.. list.EnumerateArray().Select(item => item.GetString()!)] : throw new BodyFault(key, "a list of texts");
     }
 
+    /// <summary>An object within the body; null where the key is not there.</summary>
+    public Body? PartOrNone(string key) => Optional(key, JsonValueKind.Object) is { } part ? new Body(part) : null;
+
+    /// <summary>A list of objects; none where the key is not there.</summary>
+    public IReadOnlyList<Body> PartsOrNone(string key)
+    {
+        if (Optional(key, JsonValueKind.Array) is not { } list)
+            return [];
+        return list.EnumerateArray().All(item => item.ValueKind == JsonValueKind.Object)
+            ? [.. list.EnumerateArray().Select(item => new Body(item))] : throw new BodyFault(key, "a list of objects");
+    }
+
+    /// <summary>An object of numbers by key; none where the key is not there.</summary>
+    public IReadOnlyList<(string Key, double Value)> NumbersOrNone(string key)
+    {
+        if (Optional(key, JsonValueKind.Object) is not { } part)
+            return [];
+        return part.EnumerateObject().All(member => member.Value.ValueKind == JsonValueKind.Number)
+            ? [.. part.EnumerateObject().Select(member => (member.Name, member.Value.GetDouble()))] : throw new BodyFault(key, "an object of numbers");
+    }
+
+    /// <summary>Yes or no, which must be said.</summary>
+    public bool Flag(string key) => element.TryGetProperty(key, out JsonElement value) && value.ValueKind is JsonValueKind.True or JsonValueKind.False
+        ? value.GetBoolean() : throw new BodyFault(key, "true or false");
+
+    /// <summary>A moment with the offset of its place.</summary>
+    public DateTimeOffset Moment(string key)
+    {
+        string text = Text(key);
+        return NodaTime.Text.OffsetDateTimePattern.ExtendedIso.Parse(text) is { Success: true, Value: var moment }
+            ? moment.ToDateTimeOffset() : throw new BodyFault(key, "a moment with its offset, such as 2026-10-05T14:30:00-05:00");
+    }
+
     private bool Has(string key) => element.TryGetProperty(key, out JsonElement value) && value.ValueKind != JsonValueKind.Null;
 
     private JsonElement? Optional(string key, JsonValueKind kind)

@@ -64,6 +64,24 @@ internal static class FactLog
             yield return Fact(reader);
     }
 
+    /// <summary>Facts of some kinds above a number, in their order.</summary>
+    public static IEnumerable<StoredFact> ReadKinds(DbConnection connection, IReadOnlyList<string> kinds, long after)
+    {
+        using DbCommand command = Command(connection, null, $"SELECT {Columns} FROM facts WHERE kind IN ({string.Join(", ", kinds.Select(kind => $"'{kind}'"))}) AND seq > @after ORDER BY seq");
+        Add(command, "@after", after);
+        using DbDataReader reader = command.ExecuteReader();
+        while (reader.Read())
+            yield return Fact(reader);
+    }
+
+    /// <summary>Whether a fact about a room corrects that one. Corrections are few and made by hand, so the facts of those kinds are looked through.</summary>
+    public static bool IsRoomRecordCorrected(DbConnection connection, DbTransaction? transaction, Guid fact)
+    {
+        using DbCommand command = Command(connection, transaction, $"SELECT 1 FROM facts WHERE corrects = @fact AND kind IN ({string.Join(", ", FactKinds.OfRooms.Select(kind => $"'{kind}'"))}) LIMIT 1");
+        Add(command, "@fact", StoredFact.IdText(fact));
+        return command.ExecuteScalar() is not null;
+    }
+
     public static byte[]? Document(DbConnection connection, DbTransaction? transaction, string sha256)
     {
         using DbCommand command = Command(connection, transaction, "SELECT bytes FROM documents WHERE sha256 = @sha256");

@@ -207,5 +207,11 @@ internal static class FaultTexts
         [FaultRule.SplitSum] = new(
             "shares that sum to at most 1, not {0}", "Lower one of them; what is left under 1 is the smallest cloves, of no grade.",
             "proporciones que sumen como máximo 1, no {0}", "Baje una de ellas; lo que falte hasta 1 son los dientes más chicos, sin grado."),
+        [FaultRule.Moment] = new(
+            "a day and a time, such as 2026-10-05 14:30", "Write year-month-day, a space or T, and hours:minutes; an offset such as -05:00 may follow.",
+            "un día y una hora, como 2026-10-05 14:30", "Escriba año-mes-día, un espacio o T, y horas:minutos; puede seguir una diferencia como -05:00."),
+        [FaultRule.MomentAhead] = new(
+            "a moment that has come already", "Check the day and the clock of the instrument that wrote it.",
+            "un momento que ya llegó", "Revise el día y el reloj del aparato que lo escribió."),
     }.ToFrozenDictionary();
 }

@@ -21,6 +21,11 @@ internal static class FactBodies
         [FactKinds.PlanRefused] = "{asked, document, breaches or fault}: no plan that may be used came of it",
         [FactKinds.PlanStopped] = "{asked}: stopped before there was a plan",
         [FactKinds.PlanAdopted] = "{plan}: the plan to work by",
+        [FactKinds.AirRead] = "{place, temp_c, rh, o2, co2, source, who, instrument}: a place's air at happened_at, in °C and percent; leave out what was not read; source is device where left out",
+        [FactKinds.RoomStepped] = "{place, step, who, note, door}: what was done to a room; step is loading-began, pull-down-began, pulled-down, sealed, seal-broken, airing-began, turned-over or emptied",
+        [FactKinds.RoomTested] = "{place, who, door: {tests: [{gas, value, who, instrument, at}], attendant, locked_and_tagged}}: tests at a room's door; gas is oxygen, flammable or carbon-dioxide; no leave to enter",
+        [FactKinds.RoomDescribed] = "{place, figures, neighbours}: what a room is, whole; figures by key, such as length_m",
+        [FactKinds.RecordWithdrawn] = "{reason}, corrects: the reading, step, test or description that no longer counts",
         [FactKinds.Note] = "{text}: anything worth keeping, at any place",
     };
 

@@ -19,6 +19,11 @@ public static class FactTexts
         FactKinds.PlanRefused => words[SetupWord.KindPlanRefused],
         FactKinds.PlanStopped => words[SetupWord.KindPlanStopped],
         FactKinds.PlanAdopted => words[SetupWord.KindPlanAdopted],
+        FactKinds.AirRead => words[SetupWord.KindAirRead],
+        FactKinds.RoomStepped => words[SetupWord.KindRoomStepped],
+        FactKinds.RoomTested => words[SetupWord.KindRoomTested],
+        FactKinds.RoomDescribed => words[SetupWord.KindRoomDescribed],
+        FactKinds.RecordWithdrawn => words[SetupWord.KindRecordWithdrawn],
         FactKinds.Note => words[SetupWord.KindNote],
         _ => SeasonLists.All.Select(list => kind == FactKinds.Entered(list.File) ? words.Say(SetupWord.KindEntered, words[list.Name])
             : kind == FactKinds.Changed(list.File) ? words.Say(SetupWord.KindChanged, words[list.Name])

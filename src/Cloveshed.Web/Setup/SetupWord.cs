@@ -38,7 +38,7 @@ public enum SetupWord
     LedgerHead, LedgerShort, LedgerLead, FactCount, HeadHash, HeadHint, Verify, VerifyHolds, VerifyBroken, VerifyRemedy, Backup, FactsHead,
     FactsAlways, FactKind, AnyKind, FactLot, FactSeq, FactBy, FactHolds, FactCorrects, FactHash, FactsLatest, FactsOlder, NoFacts, KindSeasonOpened,
     KindSeasonChanged, KindRunPinned, KindRunBarred, KindHoldLifted, KindPlanAsked, KindPlanMade, KindPlanRefused, KindPlanStopped, KindPlanAdopted,
-    KindNote, KindEntered, KindChanged, KindDropped,
+    KindAirRead, KindRoomStepped, KindRoomTested, KindRoomDescribed, KindRecordWithdrawn, KindNote, KindEntered, KindChanged, KindDropped,
 
     // How pages are shown
     ShownHead, ShownLead,

@@ -2,12 +2,12 @@ using Cloveshed.Ledger;
 
 namespace Cloveshed.Web.Shared;
 
-/// <summary>Facts of the ledger that change what a plan is made from, told apart from plans, jobs and notes.</summary>
+/// <summary>Facts of the ledger that change what a plan is made from, told apart from plans, jobs, readings and notes.</summary>
 public static class SeasonFacts
 {
     /// <summary>Whether a plan that was made before it could be another one now.</summary>
     public static bool ChangesPlan(string kind) =>
-        !kind.StartsWith("plan.", StringComparison.Ordinal) && kind != FactKinds.Note;
+        !kind.StartsWith("plan.", StringComparison.Ordinal) && kind != FactKinds.Note && !FactKinds.OfRooms.Contains(kind);
 
     /// <summary>The file and cells of a fact about a row; null for others. A dropped row has no cells.</summary>
     public static (string File, IReadOnlyDictionary<string, string> Cells)? Row(Fact fact)

@@ -2,6 +2,7 @@ using Cloveshed.Core.Answers;
 using Cloveshed.Core.Lots;
 using Cloveshed.Core.Seasons;
 using Cloveshed.Ledger;
+using Cloveshed.Ledger.Rooms;
 using Cloveshed.Pictures;
 using Cloveshed.Pictures.Reading;
 
@@ -11,10 +12,11 @@ namespace Cloveshed.Web.Shared;
 /// What one request reads, once and the same for all of its page: the ledger's state for the viewer's day, the season, what is
 /// known of the lots, the adopted plan. What costs time to make is kept between requests by what it was made from.
 /// </summary>
-public sealed class ShedReading(ShedLedger ledger, Viewer viewer, PastShelf past, PlanShelf plans, LotShelf lots, BookShelf books)
+public sealed class ShedReading(ShedLedger ledger, Viewer viewer, PastShelf past, PlanShelf plans, LotShelf lots, BookShelf books, PlaceLogShelf placeLogs)
 {
     private ShedState? state;
     private Reader? reader;
+    private PlaceLog? placeLog;
 
     public Viewer Viewer => viewer;
 
@@ -28,6 +30,9 @@ public sealed class ShedReading(ShedLedger ledger, Viewer viewer, PastShelf past
     public Season SeasonOpen => Season ?? throw new InvalidOperationException("No season is open.");
 
     public LotsKnown Lots => lots.Of(State.InputDigest, SeasonOpen);
+
+    /// <summary>What was read and done in places, by the viewer's day.</summary>
+    public PlaceLog PlaceLog => placeLog ??= placeLogs.Of(viewer.AsOf);
 
     /// <summary>The plan to work by; null where none was adopted.</summary>
     public PlanAnswer? Plan => State.Adopted is { } adopted ? plans.Of(adopted) : null;

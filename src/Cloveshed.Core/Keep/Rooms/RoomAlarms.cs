@@ -103,7 +103,7 @@ public static class RoomAlarms
             return alarms;
         Over(RoomAlarmKind.TooCold, r => r.TempC, limits.ColdestC, under: true);
         // While bins come in and cool, warm is no alarm.
-        if (question.State is RoomState.Sealed)
+        if (question.State is RoomState.Sealed or RoomState.Holding)
             Over(RoomAlarmKind.TooWarm, r => r.TempC, limits.WarmestC);
         Over(RoomAlarmKind.TooDry, r => r.Rh, limits.DriestRh, under: true);
         Over(RoomAlarmKind.TooDamp, r => r.Rh, limits.DampestRh);

@@ -121,7 +121,7 @@ public static class RoomEntry
     }
 
     /// <summary>The limit that a value passes; null within. A value that is no number passes the first.</summary>
-    private static double? Limit(TestedGas gas, double value) => gas switch
+    public static double? Limit(TestedGas gas, double value) => gas switch
     {
         TestedGas.Oxygen => !(value >= AtmosphereLimits.LeastO2) ? AtmosphereLimits.LeastO2 : value > AtmosphereLimits.MostO2 ? AtmosphereLimits.MostO2 : null,
         TestedGas.Flammable => value <= AtmosphereLimits.MostFlammable ? null : AtmosphereLimits.MostFlammable,

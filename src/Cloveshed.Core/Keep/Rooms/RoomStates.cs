@@ -14,6 +14,9 @@ public enum RoomState
     /// <summary>Full, or full enough: being cooled down; ordinary air.</summary>
     PullingDown,
 
+    /// <summary>Brought down to its temperature; ordinary air.</summary>
+    Holding,
+
     /// <summary>Doors shut, locked and tagged; its air cannot be breathed.</summary>
     Sealed,
 
@@ -35,6 +38,9 @@ public enum RoomStep
 
     /// <summary>The cooling was set to bring it down.</summary>
     PullDownBegan,
+
+    /// <summary>It came down to its temperature.</summary>
+    PulledDown,
 
     /// <summary>Doors were shut, locked and tagged.</summary>
     DoorsSealed,
@@ -69,13 +75,14 @@ public static class RoomStates
 {
     private static readonly Dictionary<RoomStep, (RoomState[] From, RoomState To)> Fits = new()
     {
-        [RoomStep.LoadingBegan] = ([RoomState.Empty, RoomState.PullingDown], RoomState.Loading),
+        [RoomStep.LoadingBegan] = ([RoomState.Empty, RoomState.PullingDown, RoomState.Holding], RoomState.Loading),
         [RoomStep.PullDownBegan] = ([RoomState.Loading], RoomState.PullingDown),
-        [RoomStep.DoorsSealed] = ([RoomState.Loading, RoomState.PullingDown], RoomState.Sealed),
+        [RoomStep.PulledDown] = ([RoomState.Loading, RoomState.PullingDown], RoomState.Holding),
+        [RoomStep.DoorsSealed] = ([RoomState.Loading, RoomState.PullingDown, RoomState.Holding], RoomState.Sealed),
         [RoomStep.SealBroken] = ([RoomState.Sealed], RoomState.Opened),
         [RoomStep.AiringBegan] = ([RoomState.Opened], RoomState.Airing),
         [RoomStep.TurnedOver] = ([RoomState.Airing], RoomState.RunningOut),
-        [RoomStep.Emptied] = ([RoomState.Loading, RoomState.PullingDown, RoomState.RunningOut], RoomState.Empty),
+        [RoomStep.Emptied] = ([RoomState.Loading, RoomState.PullingDown, RoomState.Holding, RoomState.RunningOut], RoomState.Empty),
     };
 
     /// <summary>States in which a step fits.</summary>
