@@ -25,6 +25,8 @@ public class RoomsTests
             Assert.Equal((states[i], Noon.PlusDays(i), 0), (standing.State, standing.Since!.Value, standing.Missteps.Count));
         }
 
+        RoomStanding holding = RoomStates.Of(Facts(RoomStep.LoadingBegan, RoomStep.PullDownBegan, RoomStep.PulledDown, RoomStep.LoadingBegan, RoomStep.PulledDown));
+        Assert.Equal((RoomState.Holding, 0), (holding.State, holding.Missteps.Count));
         RoomStanding hasty = RoomStates.Of(Facts(RoomStep.LoadingBegan, RoomStep.DoorsSealed, RoomStep.Emptied, RoomStep.TurnedOver));
         Assert.Equal(RoomState.Sealed, hasty.State);
         Assert.Equal([RoomStep.Emptied, RoomStep.TurnedOver], hasty.Missteps.Select(m => m.Fact.Step));
@@ -55,6 +57,9 @@ public class RoomsTests
         Assert.Equal([RoomAlarmKind.TooCold], Alarms(RoomState.Sealed, t: -1));
         Assert.Equal([RoomAlarmKind.TooWarm, RoomAlarmKind.TooDamp], Alarms(RoomState.Sealed, t: 3, rh: 75));
         Assert.Equal([RoomAlarmKind.TooDry], Alarms(RoomState.Sealed, rh: 50));
+        // While bins come in and cool, warm is no alarm; once it is down, it is, and ordinary air is none.
+        Assert.Equal([], Alarms(RoomState.PullingDown, t: 3, o2: 20.9, co2: 0.04));
+        Assert.Equal([RoomAlarmKind.TooWarm], Alarms(RoomState.Holding, t: 3, o2: 20.9, co2: 0.04));
         Assert.Equal([RoomAlarmKind.OxygenTooHigh, RoomAlarmKind.CarbonDioxideTooLow], Alarms(RoomState.Sealed, o2: 8, co2: 2));
         Assert.Equal([RoomAlarmKind.OxygenTooLow, RoomAlarmKind.CarbonDioxideTooHigh], Alarms(RoomState.Sealed, o2: 0.2, co2: 18));
         Assert.Equal([RoomAlarmKind.Unwatched], Alarms(RoomState.Sealed, hoursAgo: 25));
