@@ -7,8 +7,8 @@ namespace Cloveshed.Core.Planning;
 /// </summary>
 internal static class IdlePlaces
 {
-    /// <summary>Places and weeks tried at most: each costs a solve.</summary>
-    private const int TrialsAtMost = 12;
+    /// <summary>Places and weeks tried at most: each costs a solve, which takes seconds where the master is large.</summary>
+    private static int TrialsAtMost(Master master) => master.RowCount > 1500 ? 3 : 12;
 
     /// <summary>A place is nearly empty under this share of its positions.</summary>
     private const double NearlyEmpty = 0.3;
@@ -21,7 +21,7 @@ internal static class IdlePlaces
         double worth = new AnswerBuilding(master).ValueOf(season);
         double[] values = master.Values;
         var tried = new HashSet<(int, int)>();
-        for (int trial = 0; trial < TrialsAtMost && limits.Elapsed() < limits.Until && !limits.Cancel.IsCancellationRequested; trial++)
+        for (int trial = 0; trial < TrialsAtMost(master) && limits.Elapsed() < limits.Until && !limits.Cancel.IsCancellationRequested; trial++)
         {
             Shutting[] worst = [.. Trials(master).Where(s => !tried.Contains((s.Place, s.From))).OrderByDescending(s => s.Unpaid).ThenBy(s => s.Place).ThenBy(s => s.From).Take(1)];
             if (worst.Length == 0) break;

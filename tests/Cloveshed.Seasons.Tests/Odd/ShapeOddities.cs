@@ -10,8 +10,8 @@ internal static class ShapeOddities
     [
         OfShape("plain", s => s, _ => true),
         OfShape("one lot", s => s with { Lots = 1 }, s => s.Lots.Select(l => l.Lot).Distinct().Count() == 1),
-        OfShape("forty lots", s => s with { Lots = 40, Weeks = 26 }, s => s.Lots.Count >= 40, large: true),
-        OfShape("four hundred lots", s => s with { Lots = 400, Weeks = 52, Varieties = 4 }, s => s.Lots.Count >= 400, large: true),
+        OfShape("forty lots", s => s with { Lots = 40, Weeks = 16 }, s => s.Lots.Count >= 40, large: true),
+        OfShape("four hundred lots", s => s with { Lots = 400, Weeks = 18, Varieties = 4 }, s => s.Lots.Count >= 400, large: true),
         OfShape("one week", s => s with { Weeks = 1 }, s => s.Settings.Weeks == 1),
         OfShape("three weeks", s => s with { Weeks = 3 }, s => s.Settings.Weeks == 3),
         OfShape("seventy weeks", s => s with { Weeks = 70, Lots = 5 }, s => s.Settings.Weeks == 70, large: true),

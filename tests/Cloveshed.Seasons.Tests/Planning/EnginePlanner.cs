@@ -14,7 +14,7 @@ internal sealed class EnginePlanner : IPlansSeasons
     public PlanAnswer Plan(Season season, PlanEffort effort) =>
         new SeasonPlanner(new HighsSolver()).Plan(new PlanRequest(season, Beliefs.Default, 1e6, effort.Gap, 1, 1,
             season.Lots.Count <= 4 ? Bounded : SearchDepth.Fine, () => 0, "test", "test", [],
-            RoundsAtMost: season.Lots.Count switch { <= 4 => 30, <= 12 => 15, <= 100 => 4, _ => 2 }, RoomTrialsAtMost: season.Lots.Count switch { <= 4 => 12, <= 12 => 4, _ => 0 },
+            RoundsAtMost: season.Lots.Count switch { <= 4 => 30, <= 12 => 8, <= 100 => 3, _ => 1 }, RoomTrialsAtMost: season.Lots.Count switch { <= 4 => 12, <= 12 => 4, _ => 0 },
             // Branch and bound is stopped by nodes; on more lots even the first node takes seconds, so it is left to the tests of the tiny seasons.
             PolishNodesAtMost: season.Lots.Count <= 4 ? 2000 : 0));
 }

@@ -22,7 +22,7 @@ public sealed class OddPlanTests
     [Fact]
     public void Seasons_at_large_plan_and_pass_the_check()
     {
-        OddSeasons.Any.Sample(season => { Sound(season, Short); }, iter: 20, threads: 1);
+        OddSeasons.Any.Sample(season => { Sound(season, Short); }, iter: 12, threads: 1);
     }
 
     /// <summary>A season in which runs held at their least mass were once made although no whole unit came of them.</summary>
