@@ -8,7 +8,7 @@ internal sealed record Arguments(string Root, string Results, string? Only, Time
     public static Arguments? Read(string[] args)
     {
         string? root = null, results = null, only = null;
-        int minutes = 30;
+        int minutes = 20;
         for (int i = 0; i + 1 < args.Length; i += 2)
         {
             switch (args[i])
