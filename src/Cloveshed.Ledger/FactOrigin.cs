@@ -3,6 +3,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using Cloveshed.Core;
 using Cloveshed.Core.Seasons;
+using Cloveshed.Core.Sizes;
 using NodaTime;
 using NodaTime.Text;
 
@@ -87,6 +88,39 @@ public sealed record FactOrigin(DateTimeOffset HappenedAt, string By, string Dev
     /// <summary>The plan to work by from now on.</summary>
     public NewFact PlanAdopted(PlanEntry plan, Guid? id = null) =>
         Make(FactKinds.PlanAdopted, new JsonObject { ["plan"] = plan.Fact.ToString("D", CultureInfo.InvariantCulture) }, null, id);
+
+    /// <summary>What the sizer counted of a lot.</summary>
+    /// <param name="binsRun">Bins that these bulbs came out of.</param>
+    /// <param name="corrects">A count that this one takes the place of; null: it is added to the others.</param>
+    public NewFact SizerCounted(LotId lot, string file, int binsRun, WeightHistogram counts, Guid? id = null, Guid? corrects = null)
+    {
+        int from = 0, to = WeightHistogram.Cells;
+        while (from < to && counts[from] == 0)
+            from++;
+        while (to > from && counts[to - 1] == 0)
+            to--;
+        return Make(FactKinds.SizerCounted, new JsonObject
+        {
+            ["lot"] = lot.Text, ["file"] = file, ["bins"] = binsRun, ["bulbs"] = counts.Bulbs, ["from"] = from == to ? 0 : from,
+            ["counts"] = new JsonArray([.. Enumerable.Range(from, to - from).Select(tenths => (JsonNode)counts[tenths])]), ["too_heavy"] = counts.TooHeavy,
+        }, corrects, id);
+    }
+
+    /// <summary>The cuts that the sizer is to be set to for a lot.</summary>
+    public NewFact SizerSet(LotId lot, IReadOnlyList<SetBox> boxes, double? overG, Guid? id = null) =>
+        Make(FactKinds.SizerSet, new JsonObject
+        {
+            ["lot"] = lot.Text, ["over_g"] = overG,
+            ["boxes"] = new JsonArray([.. boxes.Select(box => (JsonNode)new JsonObject { ["class"] = box.Class, ["last"] = box.Last, ["min_g"] = box.MinG })]),
+        }, null, id);
+
+    /// <summary>The holes that the drum is to be fitted with for a lot.</summary>
+    /// <param name="holesMm">Small to large.</param>
+    public NewFact DrumSet(LotId lot, IReadOnlyList<double> holesMm, bool largestFirst, Guid? id = null) =>
+        Make(FactKinds.DrumSet, new JsonObject
+        {
+            ["lot"] = lot.Text, ["holes_mm"] = new JsonArray([.. holesMm.Select(mm => (JsonNode)mm)]), ["order"] = largestFirst ? "largest-first" : "smallest-first",
+        }, null, id);
 
     /// <summary>Words for whoever reads the ledger.</summary>
     public NewFact Note(string text, Guid? id = null) => Make(FactKinds.Note, new JsonObject { ["text"] = text }, null, id);

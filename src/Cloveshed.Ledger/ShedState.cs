@@ -1,6 +1,7 @@
 using System.Text;
 using Cloveshed.Core;
 using Cloveshed.Core.Seasons;
+using Cloveshed.Core.Sizes;
 using Cloveshed.SeasonFiles;
 using NodaTime;
 
@@ -54,6 +55,30 @@ public sealed record ShedState(
 {
     /// <summary>Nothing yet.</summary>
     public static ShedState Empty { get; } = new(LedgerHead.None, null, [], [], null, [], []);
+
+    /// <summary>What sizers counted, file by file, in the order in which it was taken; a count that was corrected is here as corrected.</summary>
+    public IReadOnlyList<SizerCount> SizerCounts { get; init; } = [];
+
+    /// <summary>The last setting of the sizer for each lot.</summary>
+    public IReadOnlyList<SizerSetting> SizerSettings { get; init; } = [];
+
+    /// <summary>The last holes of the drum for each lot.</summary>
+    public IReadOnlyList<DrumSetting> DrumSettings { get; init; } = [];
+
+    /// <summary>All that the sizer counted of a lot, joined; null where it counted no bulb of it.</summary>
+    public SizerTotal? SizerTotal(LotId lot)
+    {
+        WeightHistogram counts = new();
+        int bins = 0;
+        foreach (SizerCount count in SizerCounts)
+        {
+            if (count.Lot != lot || count.Bulbs == 0)
+                continue;
+            count.Into(counts);
+            bins += count.BinsRun;
+        }
+        return bins == 0 ? null : new SizerTotal(counts, bins);
+    }
 
     /// <summary>
     /// What the rows mean; null before a season was opened, and where a past day knew an order of a product that came later. Read when it

@@ -44,6 +44,19 @@ public sealed class SchemaTests
     }
 
     [Fact]
+    public void A_ledger_of_the_first_schema_gets_the_tables_that_came_later_and_keeps_its_facts()
+    {
+        using Shed shed = Shed.WithSeason();
+        LedgerHead head = shed.Ledger.Head();
+        shed.Ledger.Dispose();
+        shed.Sql("DROP TABLE sizer_counts; DROP TABLE sizer_settings; DROP TABLE drum_settings; DELETE FROM \"__EFMigrationsHistory\" WHERE \"MigrationId\" LIKE '%LineRecords'");
+        shed.Reopen();
+        shed.Take(shed.Here.DrumSet(new Core.LotId("A"), [9.5], false));
+        Assert.Equal((head.Seq + 1, 1), (shed.Ledger.Head().Seq, shed.Ledger.Now().DrumSettings.Count));
+        Assert.Empty(shed.Ledger.Verify().Flaws);
+    }
+
+    [Fact]
     public void The_log_is_written_ahead_and_every_commit_goes_to_the_disk()
     {
         using Shed shed = new();

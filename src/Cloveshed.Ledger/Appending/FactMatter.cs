@@ -42,6 +42,8 @@ internal sealed record FactMatter(ShedFold Fold, TextLanguage Language, Func<str
                 case FactKinds.HoldLifted:
                     return fact.Corrects is not { } lifted ? Refuse(RefusalTexts.CorrectsMissing, fact.Stored.Kind)
                         : Fold.Hold(lifted) is null ? Refuse(RefusalTexts.HoldGone) : null;
+                case FactKinds.SizerCounted or FactKinds.SizerSet or FactKinds.DrumSet:
+                    return new LineMatter(Fold, Language).Against(fact, body);
                 case FactKinds.PlanAsked:
                     _ = (body.Text("name"), body.Number("seconds"), body.Number("gap"), body.WholeOrNone("seed"), body.TextOrNone("language"));
                     return Fold.Season.IsOpen ? AgainstBasis(fact, body) : Refuse(RefusalTexts.SeasonNone);

@@ -120,6 +120,32 @@ internal readonly struct Body(JsonElement element)
             ? moment.ToDateTimeOffset() : throw new BodyFault(key, "a moment with its offset, such as 2026-10-05T14:30:00-05:00");
     }
 
+    /// <summary>A list of whole numbers.</summary>
+    public IReadOnlyList<long> Wholes(string key) =>
+        Optional(key, JsonValueKind.Array) is { } list && list.EnumerateArray().All(item => item.ValueKind == JsonValueKind.Number && item.TryGetInt64(out _))
+            ? [.. list.EnumerateArray().Select(item => item.GetInt64())] : throw new BodyFault(key, "a list of whole numbers");
+
+    /// <summary>A list of numbers.</summary>
+    public IReadOnlyList<double> Numbers(string key) =>
+        Optional(key, JsonValueKind.Array) is { } list && list.EnumerateArray().All(item => item.ValueKind == JsonValueKind.Number)
+            ? [.. list.EnumerateArray().Select(item => item.GetDouble())] : throw new BodyFault(key, "a list of numbers");
+
+    /// <summary>Boxes of a sizer's setting: a list of {class, last, min_g}.</summary>
+    public IReadOnlyList<SetBox> Boxes(string key)
+    {
+        if (Optional(key, JsonValueKind.Array) is not { } list)
+            throw new BodyFault(key, "a list of boxes");
+        List<SetBox> boxes = [];
+        foreach (JsonElement item in list.EnumerateArray())
+        {
+            if (item.ValueKind != JsonValueKind.Object)
+                throw new BodyFault(key, "a list of {class, last, min_g}");
+            Body box = new(item);
+            boxes.Add(new SetBox(box.Text("class"), box.Text("last"), box.Number("min_g")));
+        }
+        return boxes;
+    }
+
     private bool Has(string key) => element.TryGetProperty(key, out JsonElement value) && value.ValueKind != JsonValueKind.Null;
 
     private JsonElement? Optional(string key, JsonValueKind kind)

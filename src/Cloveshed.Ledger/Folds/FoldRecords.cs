@@ -55,14 +55,17 @@ internal static class FoldRecords
         return [.. table.Columns.Select(column => has.Contains(column))];
     }
 
-    /// <summary>The rows of a table of decisions, in order.</summary>
+    /// <summary>The rows of a table of decisions or of the line, in order.</summary>
     public static IEnumerable<(Guid Fact, string Record)> DecisionsOf(ShedState state, string table) => table switch
     {
         "holds" => state.Holds.Select(hold => (hold.Fact, JsonSerializer.Serialize(HoldRecord.Of(hold), Decisions))),
         "plans" => state.Plans.Select(plan => (plan.Fact, JsonSerializer.Serialize(new PlanRecord(plan, plan == state.Adopted), Decisions))),
         "plan_jobs" => state.Jobs.Select(job => (job.Fact, JsonSerializer.Serialize(job, Decisions))),
         "plan_ends" => state.Ended.Select(end => (end.Fact, JsonSerializer.Serialize(end, Decisions))),
-        _ => throw new ArgumentOutOfRangeException(nameof(table), table, "No table of decisions."),
+        "sizer_counts" => state.SizerCounts.Select(count => (count.Fact, LineRecords.Text(count))),
+        "sizer_settings" => state.SizerSettings.Select(setting => (setting.Fact, LineRecords.Text(setting))),
+        "drum_settings" => state.DrumSettings.Select(setting => (setting.Fact, LineRecords.Text(setting))),
+        _ => throw new ArgumentOutOfRangeException(nameof(table), table, "No table of records."),
     };
 
     public static RunHold Hold(string record) => JsonSerializer.Deserialize<HoldRecord>(record, Decisions)!.Hold();
@@ -86,7 +89,7 @@ internal static class FoldRecords
                     yield return OfRow(file.Table.File, at + 1, file.Slots[at]);
             }
         }
-        foreach (string table in Store.LedgerTables.DecisionTables)
+        foreach (string table in Store.LedgerTables.RecordTables)
             foreach ((int at, (Guid fact, string record)) in DecisionsOf(state, table).Index())
                 yield return new(table, FormattableString.Invariant($"{at + 1}"), $"{StoredFact.IdText(fact)} {record}");
     }

@@ -23,7 +23,12 @@ internal static class FoldTables
         if (fold.DecisionsChanged)
         {
             Clear(connection, transaction, LedgerTables.DecisionTables);
-            WriteDecisions(connection, transaction, state);
+            WriteRecords(connection, transaction, state, LedgerTables.DecisionTables);
+        }
+        if (fold.LineChanged)
+        {
+            Clear(connection, transaction, LedgerTables.LineTables);
+            WriteRecords(connection, transaction, state, LedgerTables.LineTables);
         }
     }
 
@@ -31,10 +36,10 @@ internal static class FoldTables
     public static void Replace(DbConnection connection, DbTransaction transaction, ShedState state)
     {
         Clear(connection, transaction, SeasonTables);
-        Clear(connection, transaction, LedgerTables.DecisionTables);
+        Clear(connection, transaction, LedgerTables.RecordTables);
         if (state.Rows is { } rows)
             WriteSeason(connection, transaction, rows, null);
-        WriteDecisions(connection, transaction, state);
+        WriteRecords(connection, transaction, state, LedgerTables.RecordTables);
     }
 
     /// <summary>The state that the tables hold; the caller's transaction keeps them and the head of one moment.</summary>
@@ -48,6 +53,9 @@ internal static class FoldTables
             [.. Decisions(connection, transaction, "plan_ends").Select(FoldRecords.End)])
         {
             Text = rows is null ? null : new SeasonText(rows),
+            SizerCounts = [.. Decisions(connection, transaction, "sizer_counts").Select(LineRecords.Count)],
+            SizerSettings = [.. Decisions(connection, transaction, "sizer_settings").Select(LineRecords.Sizer)],
+            DrumSettings = [.. Decisions(connection, transaction, "drum_settings").Select(LineRecords.Drum)],
         };
     }
 
@@ -60,7 +68,7 @@ internal static class FoldTables
             yield return new("season_files", row.GetString(0), row.GetString(1));
         foreach (DbDataReader row in Rows(connection, transaction, "SELECT file, row, cells, fact, seq FROM season_rows"))
             yield return FoldRecords.OfRow(row.GetString(0), row.GetInt32(1), TextOrNull(row, 2), TextOrNull(row, 3), row.GetInt64(4));
-        foreach (string table in LedgerTables.DecisionTables)
+        foreach (string table in LedgerTables.RecordTables)
             foreach (DbDataReader row in Rows(connection, transaction, $"SELECT ordinal, fact, record FROM {table}"))
                 yield return new(table, FormattableString.Invariant($"{row.GetInt32(0)}"), $"{row.GetString(1)} {row.GetString(2)}");
     }
@@ -96,9 +104,9 @@ internal static class FoldTables
                     Put(file.Table.File, at + 1, file.Slots[at]);
     }
 
-    private static void WriteDecisions(DbConnection connection, DbTransaction transaction, ShedState state)
+    private static void WriteRecords(DbConnection connection, DbTransaction transaction, ShedState state, IEnumerable<string> tables)
     {
-        foreach (string table in LedgerTables.DecisionTables)
+        foreach (string table in tables)
             foreach ((int at, (Guid fact, string record)) in FoldRecords.DecisionsOf(state, table).Index())
                 Execute(connection, transaction, $"INSERT INTO {table} (ordinal, fact, record) VALUES (@ordinal, @fact, @record)",
                     ("@ordinal", at + 1), ("@fact", StoredFact.IdText(fact)), ("@record", record));

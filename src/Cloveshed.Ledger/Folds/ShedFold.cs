@@ -15,6 +15,9 @@ internal sealed class ShedFold
     private readonly List<PlanEntry> plans;
     private readonly List<PlanJob> jobs;
     private readonly List<PlanEnd> ended;
+    private readonly List<SizerCount> counts;
+    private readonly List<SizerSetting> sizer;
+    private readonly List<DrumSetting> drum;
     private PlanEntry? adopted;
 
     public ShedFold(ShedState from)
@@ -23,6 +26,7 @@ internal sealed class ShedFold
         Season = new SeasonFold(from.Rows);
         LastSeq = from.Head.Seq;
         (holds, plans, jobs, ended, adopted) = ([.. from.Holds], [.. from.Plans], [.. from.Jobs], [.. from.Ended], from.Adopted);
+        (counts, sizer, drum) = ([.. from.SizerCounts], [.. from.SizerSettings], [.. from.DrumSettings]);
     }
 
     public SeasonFold Season { get; }
@@ -32,6 +36,11 @@ internal sealed class ShedFold
 
     /// <summary>Any hold, plan or job changed since the start.</summary>
     public bool DecisionsChanged { get; private set; }
+
+    /// <summary>Any count or setting of the line changed since the start.</summary>
+    public bool LineChanged { get; private set; }
+
+    public SizerCount? Count(Guid fact) => counts.Find(count => count.Fact == fact);
 
     public RunHold? Hold(Guid fact) => holds.Find(hold => hold.Fact == fact);
 
@@ -62,11 +71,20 @@ internal sealed class ShedFold
             DecisionsChanged ? [.. jobs] : began.Jobs, DecisionsChanged ? [.. ended] : began.Ended)
         {
             Text = rows is null ? null : ReferenceEquals(rows, began.Rows) ? began.Text : new SeasonText(rows),
+            SizerCounts = LineChanged ? [.. counts] : began.SizerCounts,
+            SizerSettings = LineChanged ? [.. sizer] : began.SizerSettings,
+            DrumSettings = LineChanged ? [.. drum] : began.DrumSettings,
         };
     }
 
     private void ApplyOther(StoredFact fact, Guid id, Body body)
     {
+        if (fact.Kind is FactKinds.SizerCounted or FactKinds.SizerSet or FactKinds.DrumSet)
+        {
+            LineChanged = true;
+            ApplyLine(fact, id, body);
+            return;
+        }
         DecisionsChanged |= fact.Kind is not (FactKinds.SeasonChanged or FactKinds.Note);
         switch (fact.Kind)
         {
@@ -93,6 +111,31 @@ internal sealed class ShedFold
                 break;
             case FactKinds.PlanMade or FactKinds.PlanRefused or FactKinds.PlanStopped:
                 End(fact, id, body);
+                break;
+        }
+    }
+
+    private void ApplyLine(StoredFact fact, Guid id, Body body)
+    {
+        LotId lot = new(body.Text("lot"));
+        DateTimeOffset at = StoredFact.Time(fact.HappenedAt);
+        switch (fact.Kind)
+        {
+            case FactKinds.SizerCounted:
+                SizerCount count = new(id, lot, body.Text("file"), at, checked((int)body.Whole("bins")), checked((int)body.Whole("from")), body.Wholes("counts"), body.Whole("too_heavy"));
+                int was = counts.FindIndex(one => StoredFact.IdText(one.Fact) == fact.Corrects);
+                if (was >= 0)
+                    counts[was] = count;
+                else
+                    counts.Add(count);
+                break;
+            case FactKinds.SizerSet:
+                sizer.RemoveAll(one => one.Lot == lot);
+                sizer.Add(new SizerSetting(id, lot, at, body.Boxes("boxes"), body.NumberOrNone("over_g")));
+                break;
+            default:
+                drum.RemoveAll(one => one.Lot == lot);
+                drum.Add(new DrumSetting(id, lot, at, body.Numbers("holes_mm"), body.Text("order") == "largest-first"));
                 break;
         }
     }

@@ -292,6 +292,72 @@ namespace Cloveshed.Ledger.Migrations
 
                     b.ToTable("plans", (string)null);
                 });
+
+            modelBuilder.Entity("drum_settings", b =>
+                {
+                    b.Property<int>("Ordinal")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("ordinal");
+
+                    b.Property<string>("Fact")
+                        .IsRequired()
+                        .HasMaxLength(36)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("fact");
+
+                    b.Property<string>("Record")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("record");
+
+                    b.HasKey("Ordinal");
+
+                    b.ToTable("drum_settings", (string)null);
+                });
+
+            modelBuilder.Entity("sizer_counts", b =>
+                {
+                    b.Property<int>("Ordinal")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("ordinal");
+
+                    b.Property<string>("Fact")
+                        .IsRequired()
+                        .HasMaxLength(36)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("fact");
+
+                    b.Property<string>("Record")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("record");
+
+                    b.HasKey("Ordinal");
+
+                    b.ToTable("sizer_counts", (string)null);
+                });
+
+            modelBuilder.Entity("sizer_settings", b =>
+                {
+                    b.Property<int>("Ordinal")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("ordinal");
+
+                    b.Property<string>("Fact")
+                        .IsRequired()
+                        .HasMaxLength(36)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("fact");
+
+                    b.Property<string>("Record")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("record");
+
+                    b.HasKey("Ordinal");
+
+                    b.ToTable("sizer_settings", (string)null);
+                });
 #pragma warning restore 612, 618
         }
     }

@@ -74,7 +74,7 @@ internal sealed class LedgerTables(DbContextOptions<LedgerTables> options) : DbC
     /// <summary>Few rows each, written anew whenever one changes: each row is the state's record as JSON.</summary>
     private static void FoldsOfDecisions(ModelBuilder modelBuilder)
     {
-        foreach (string name in DecisionTables)
+        foreach (string name in RecordTables)
             modelBuilder.SharedTypeEntity<DecisionFold>(name, table =>
             {
                 table.ToTable(name).HasKey(row => row.Ordinal);
@@ -86,6 +86,12 @@ internal sealed class LedgerTables(DbContextOptions<LedgerTables> options) : DbC
 
     /// <summary>holds, plans, the jobs that are open and those that ended without a plan.</summary>
     internal static readonly string[] DecisionTables = ["holds", "plans", "plan_jobs", "plan_ends"];
+
+    /// <summary>What the line has counted and is set to. Apart from decisions, because a count is long and a hold must not write it again.</summary>
+    internal static readonly string[] LineTables = ["sizer_counts", "sizer_settings", "drum_settings"];
+
+    /// <summary>All tables whose rows are a state's records.</summary>
+    internal static IEnumerable<string> RecordTables => DecisionTables.Concat(LineTables);
 }
 
 internal sealed class FactTable

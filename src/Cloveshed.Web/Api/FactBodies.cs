@@ -26,6 +26,9 @@ internal static class FactBodies
         [FactKinds.RoomTested] = "{place, who, door: {tests: [{gas, value, who, instrument, at}], attendant, locked_and_tagged}}: tests at a room's door; gas is oxygen, flammable or carbon-dioxide; no leave to enter",
         [FactKinds.RoomDescribed] = "{place, figures, neighbours}: what a room is, whole; figures by key, such as length_m",
         [FactKinds.RecordWithdrawn] = "{reason}, corrects: the reading, step, test or description that no longer counts",
+        [FactKinds.SizerCounted] = "{lot, file, bins, bulbs, from, counts, too_heavy}: bulbs by tenths of a gram from `from` on, as a sizer counted them; corrects: a count that it takes the place of",
+        [FactKinds.SizerSet] = "{lot, boxes: [{class, last, min_g}], over_g}: the cuts that the sizer is to be set to",
+        [FactKinds.DrumSet] = "{lot, holes_mm, order}: the holes that the drum is to be fitted with, order smallest-first or largest-first",
         [FactKinds.Note] = "{text}: anything worth keeping, at any place",
     };
 

@@ -25,7 +25,7 @@ public enum PlanWord
 
     // What changed since
     SinceOne, SinceMany, SinceNew, SinceChanged, SinceGone, SinceLifted, OtherSeason, NounHold, NounSeason, NounSizeClass, NounVariety,
-    NounPlace, NounPlaceWeek, NounLot, NounSample, NounYield, NounLine, NounLineWeek, NounPeopleWeek, NounCloveGrade, NounProduct, NounStock,
+    NounPlace, NounPlaceWeek, NounLot, NounSample, NounYield, NounLine, NounSizer, NounLineWeek, NounPeopleWeek, NounCloveGrade, NounProduct, NounStock,
     NounSealedRoom, NounOrderLine, NounMarketWeek, NounSeedNeed, NounAsIsPrice,
 
     // Plan again

@@ -36,6 +36,7 @@ internal static class SinceWords
         "sample" => PlanWord.NounSample,
         "yield" => PlanWord.NounYield,
         "line" => PlanWord.NounLine,
+        PlanSince.Sizer => PlanWord.NounSizer,
         "line-week" => PlanWord.NounLineWeek,
         "people-week" => PlanWord.NounPeopleWeek,
         "clove-grade" => PlanWord.NounCloveGrade,
