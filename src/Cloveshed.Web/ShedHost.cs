@@ -4,6 +4,7 @@ using Cloveshed.Ledger;
 using Cloveshed.Web.Api;
 using Cloveshed.Web.Dock;
 using Cloveshed.Web.Keep;
+using Cloveshed.Web.Line;
 using Cloveshed.Web.Plan;
 using Cloveshed.Web.Setup;
 using Cloveshed.Web.Shared;
@@ -104,6 +105,7 @@ public static class ShedHost
         services.AddSingleton<ArrivalReports>();
         services.AddScoped<RowDesk>();
         PlanParts.Add(services);
+        LineParts.Add(services);
     }
 
     private static void Use(WebApplication app)
@@ -142,6 +144,7 @@ public static class ShedHost
         ExportDoors.Map(app);
         LedgerDoors.Map(app);
         PlanParts.Map(app);
+        LineParts.Map(app);
         LotDoors.Map(app);
         OrderDoors.Map(app);
         FactsApi.Map(app);

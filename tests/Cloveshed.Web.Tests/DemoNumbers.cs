@@ -35,7 +35,7 @@ public sealed class DemoNumbers(DemoShed demo) : IClassFixture<DemoShed>
     public async Task Today_has_the_weeks_runs_by_line_with_their_hours_and_what_keeping_takes(int week)
     {
         string page = await Text($"/?all=yes&week={season.Settings.Monday(week):uuuu'-'MM'-'dd}");
-        foreach (Line line in season.Lines)
+        foreach (Core.Seasons.Line line in season.Lines)
         {
             RunRow[] runs = [.. answer.Runs.Where(run => run.Week == week && run.Line == line.Id)];
             LineWeek? other = season.LineWeeks.FirstOrDefault(one => one.Line == line.Id && one.Week == week);

@@ -6,7 +6,7 @@ namespace Cloveshed.Web.Tests;
 /// <summary>Each page with the demo season: in both languages, in both units, as of past days.</summary>
 public sealed class SeasonPageTests(DemoShed demo) : IClassFixture<DemoShed>
 {
-    public static TheoryData<string> Places => ["/", "/keep", "/plan", "/dock", "/setup"];
+    public static TheoryData<string> Places => ["/", "/keep", "/line", "/plan", "/dock", "/setup"];
 
     [Theory, MemberData(nameof(Places))]
     public async Task A_page_shows_the_season_in_both_languages_and_units(string path)

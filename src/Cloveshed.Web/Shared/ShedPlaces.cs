@@ -10,11 +10,12 @@ public static class ShedPlaces
     public static readonly ShedPlace Today = new("/", ShellWord.Today, "today");
     // docs/manual/keep.md and plan.md are the pages of commands; the places have pages of their own.
     public static readonly ShedPlace Keep = new("/keep", ShellWord.Keep, "keeping");
+    public static readonly ShedPlace Line = new("/line", ShellWord.Line, "line");
     public static readonly ShedPlace Plan = new("/plan", ShellWord.Plan, "season-plan");
     public static readonly ShedPlace Dock = new("/dock", ShellWord.Dock, "dock");
     public static readonly ShedPlace Setup = new("/setup", ShellWord.Setup, "setup");
 
-    public static IReadOnlyList<ShedPlace> All { get; } = [Today, Keep, Plan, Dock, Setup];
+    public static IReadOnlyList<ShedPlace> All { get; } = [Today, Keep, Line, Plan, Dock, Setup];
 
     /// <summary>The place that holds a path: /plan/compare is in Plan. Null for pages that are in none.</summary>
     public static ShedPlace? Of(string path) =>

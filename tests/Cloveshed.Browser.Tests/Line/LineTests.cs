@@ -1,0 +1,54 @@
+using Cloveshed.Ledger;
+using Cloveshed.Web.Tests;
+using Microsoft.Playwright;
+
+namespace Cloveshed.Browser.Tests.Line;
+
+/// <summary>The sizer and what goes with it, in a real browser.</summary>
+public sealed class LineTests(Chromium chromium, DemoShed demo)
+{
+    [Theory]
+    [InlineData("/line", Screen.Desk, false, "en")]
+    [InlineData("/line", Screen.Phone, true, "es")]
+    [InlineData("/line/sizer/26-003", Screen.Tablet, false, "es")]
+    [InlineData("/line/sizer/25-071?pounds=50", Screen.Desk, true, "en")]
+    public Task A_page_is_sound(string path, int width, bool dark, string language) => Screen.SoundUnfolded(chromium, demo, path, width, dark, language);
+
+    /// <summary>The main task: a cut is moved by keys, by hand and by typing, its figures follow without the page being loaded, and the setting is put in force.</summary>
+    [Theory]
+    [InlineData(Screen.Desk)]
+    [InlineData(Screen.Phone)]
+    public async Task A_cut_is_moved_and_its_figures_follow(int width)
+    {
+        await using ServedShed shed = await ServedShed.Open(DemoShed.Import);
+        await using Screen screen = await Screen.Open(chromium, shed, width);
+        IPage page = screen.Page;
+        await screen.Go("/line/sizer/26-003");
+        await page.EvaluateAsync("window.loadedOnce = true");
+        ILocator handle = page.Locator(".cut-handle[data-class='5']"), field = page.Locator("#cut-5"), share = page.Locator("[data-row='5'] [data-out='share-5']");
+        string before = await share.InnerTextAsync(), cut = await field.InputValueAsync();
+        await handle.FocusAsync();
+        await page.Keyboard.PressAsync("Shift+ArrowRight");
+        await page.Keyboard.PressAsync("ArrowRight");
+        Assert.Equal(double.Parse(cut, System.Globalization.CultureInfo.InvariantCulture) + 1.1, double.Parse(await field.InputValueAsync(), System.Globalization.CultureInfo.InvariantCulture), 1e-6);
+        await Assertions.Expect(share).Not.ToHaveTextAsync(before);
+
+        // By hand: dragged to the left it takes bulbs from the class below.
+        before = await share.InnerTextAsync();
+        LocatorBoundingBoxResult grip = (await handle.Locator(".grip").BoundingBoxAsync())!;
+        await page.Mouse.MoveAsync(grip.X + grip.Width / 2, grip.Y + grip.Height / 2);
+        await page.Mouse.DownAsync();
+        await page.Mouse.MoveAsync(grip.X + grip.Width / 2 - 12, grip.Y + grip.Height / 2, new() { Steps = 4 });
+        await page.Mouse.UpAsync();
+        await Assertions.Expect(share).Not.ToHaveTextAsync(before);
+
+        await field.FillAsync("63.4");
+        await Assertions.Expect(handle).ToHaveAttributeAsync("aria-valuenow", "63.4");
+        await Assertions.Expect(page.Locator("#setting-sent")).ToHaveValueAsync(new System.Text.RegularExpressions.Regex("cut=63\\.4"));
+        Assert.True(await page.EvaluateAsync<bool>("window.loadedOnce === true"));
+        await screen.Sound();
+        await page.Locator("button", new() { HasText = "Put this setting in force" }).ClickAsync();
+        await page.WaitForSelectorAsync(".said.done");
+        Assert.Contains(shed.Ledger.Now().SizerSettings.Single().Boxes, box => box is { Class: "Extra jumbo", MinG: 63.4 });
+    }
+}
