@@ -6,6 +6,7 @@ using Cloveshed.Web.Dock;
 using Cloveshed.Web.Keep;
 using Cloveshed.Web.Line;
 using Cloveshed.Web.Plan;
+using Cloveshed.Web.Rooms;
 using Cloveshed.Web.Setup;
 using Cloveshed.Web.Shared;
 using Cloveshed.Web.Today;
@@ -147,6 +148,7 @@ public static class ShedHost
         LineParts.Map(app);
         LotDoors.Map(app);
         OrderDoors.Map(app);
+        RoomDoors.Map(app);
         FactsApi.Map(app);
     }
 }

@@ -79,15 +79,25 @@ internal static class RoomMatter
         foreach (TestedGas gas in Enum.GetValues<TestedGas>())
         {
             if (door.Tests.Where(test => test.Gas == gas).MaxBy(test => test.At) is not { } test)
-                return Missing(RoomTexts.Of(gas));
+                return Missing(Name(gas, language));
             if (test.Who.Length == 0 || test.Instrument.Length == 0)
-                return Missing(RoomTexts.Of(gas) + (test.Who.Length == 0 ? ".who" : ".instrument"));
+                return Missing(Name(gas, language) + (test.Who.Length == 0 ? " (who)" : " (instrument)"));
             if (RoomEntry.Limit(gas, test.Value) is { } limit)
-                return RefusalTexts.Of(fact.Id, RefusalTexts.StepOverLimit, language, RoomTexts.Of(gas), RoomBodies.Number(test.Value), RoomBodies.Number(limit));
+                return RefusalTexts.Of(fact.Id, RefusalTexts.StepOverLimit, language, Name(gas, language), RoomBodies.Number(test.Value), RoomBodies.Number(limit));
         }
 
         return door.Attendant.Length == 0 ? Missing("attendant") : !door.LockedAndTagged ? Missing("locked_and_tagged") : null;
     }
+
+    private static string Name(TestedGas gas, TextLanguage language) => (gas, language == TextLanguage.Spanish) switch
+    {
+        (TestedGas.Oxygen, false) => "Oxygen",
+        (TestedGas.Oxygen, true) => "El oxígeno",
+        (TestedGas.Flammable, false) => "Flammable gas",
+        (TestedGas.Flammable, true) => "El gas inflamable",
+        (_, false) => "Carbon dioxide",
+        (_, true) => "El dióxido de carbono",
+    };
 
     private static Refusal? AgainstFigures(RoomIs room, FormedFact fact, TextLanguage language)
     {

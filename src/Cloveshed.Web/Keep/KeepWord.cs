@@ -12,7 +12,7 @@ public enum KeepWord
     // Places
     PlacesHead, PlaceHead, AirNow, AirHead, AirOpen, AirShut, BinsNow, BinsIn, BinsHead, BinsOf, BinsName, BinsLead, BinsTitle, ShutTitle, StaysShut,
     PlaceSummary, Capacity, FullNow, FullestHead, Fullest, NeverUsed, RoomState, IsSealed, WillSeal, WillOpen, StaysShutSentence, EmptyBy, NotSealed,
-    NeverSealed, NowCaption, WeekAsk, WeekCaption,
+    NeverSealed, ToRoom, ToRoomOf, ToReach, ToRelease, NowCaption, WeekAsk, WeekCaption,
 
     // A lot
     FromField, StateEstimated, StateDug, StateWeighed, Organic, NotCured, Inhibitor, OnHold, SeedClass, ReadyOn, ChangedSince, PlanAgain,

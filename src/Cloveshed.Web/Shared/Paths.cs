@@ -15,6 +15,12 @@ public static class Paths
 
     public static string Of(PlaceId place) => "/keep?place=" + Uri.EscapeDataString(place.Text) + "#place";
 
+    /// <summary>A cold room's or sealed room's page.</summary>
+    public static string Room(PlaceId place) => "/keep/rooms/" + Uri.EscapeDataString(place.Text);
+
+    /// <summary>What stands before what in a place.</summary>
+    public static string Reach(PlaceId place) => "/keep/reach/" + Uri.EscapeDataString(place.Text);
+
     /// <summary>The name in a route: a slash in it comes as %2F, which the server leaves.</summary>
     public static string Named(string part) => part.Replace("%2F", "/", StringComparison.OrdinalIgnoreCase);
 

@@ -3,6 +3,7 @@ using Cloveshed.Core.Seasons;
 using Cloveshed.Pictures.Markup;
 using Cloveshed.Pictures.Reading;
 using Cloveshed.Web.Plan;
+using Cloveshed.Web.Rooms;
 using Cloveshed.Web.Shared;
 
 namespace Cloveshed.Web.Today;
@@ -44,8 +45,19 @@ internal sealed record DecisionTold(string Title, string About, Cell? Why, IRead
         SeedDecision seed => new(
             words.Say(TodayWord.SeedTitle, seed.Need.Variety, seed.Need.Class, reader.DayYear(seed.Need.By)),
             words.Say(TodayWord.SeedAbout, reader.Mass(seed.Need.Net - seed.Kept), reader.Mass(seed.Need.Net)), null, [("/plan", words[TodayWord.SeePlan])]),
+        AlarmDecision alarm => OfAlarm(alarm, reader, words),
         _ => throw new ArgumentOutOfRangeException(nameof(decision)),
     };
+
+    /// <summary>What is wrong, with its figures and since when, and what to do.</summary>
+    private static DecisionTold OfAlarm(AlarmDecision alarm, Reader reader, Words<TodayWord> words)
+    {
+        Words<RoomWord> rooms = Words.Of<RoomWord>(reader.Options.Language);
+        string figures = RoomNames.Figures(alarm.Alarm, rooms, reader);
+        return new DecisionTold(
+            words.Say(TodayWord.AlarmTitle, alarm.Place, rooms[RoomNames.Of(alarm.Alarm.Kind)]), words.Say(TodayWord.AlarmAbout, figures, RoomCharts.Written(alarm.Alarm.Since), rooms[RoomNames.Remedy(alarm.Alarm.Kind)]), null,
+            [(Paths.Room(alarm.Place), words[TodayWord.SeeRoom])]);
+    }
 
     /// <summary>The last whole day before the life is used up.</summary>
     public static NodaTime.LocalDate LastDay(SeasonSettings settings, double week) => settings.FirstWeek.PlusDays((int)Math.Floor(week * 7));

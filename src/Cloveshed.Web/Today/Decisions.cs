@@ -36,10 +36,10 @@ public sealed record DecisionList(int Week, IReadOnlyList<Decision> All, LaterSh
         return new DecisionList(week, InOrder(all), later);
     }
 
-    /// <summary>Dearest to put off first; the order of equals does not depend on how they came.</summary>
+    /// <summary>What is about people's lives, then dearest to put off first; the order of equals does not depend on how they came.</summary>
     public static IReadOnlyList<Decision> InOrder(IEnumerable<Decision> decisions) =>
     [
-        .. decisions.OrderByDescending(one => one.CostOfWaiting).ThenByDescending(one => one.AtStake).ThenBy(one => one.Until ?? int.MaxValue)
+        .. decisions.OrderByDescending(one => one is AlarmDecision { PeopleFirst: true }).ThenByDescending(one => one.CostOfWaiting).ThenByDescending(one => one.AtStake).ThenBy(one => one.Until ?? int.MaxValue)
             .ThenBy(one => one.Key, StringComparer.Ordinal),
     ];
 

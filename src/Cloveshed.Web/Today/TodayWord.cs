@@ -15,6 +15,7 @@ public enum TodayWord
     DecideHead, DecideLead, DecideNone, CostsAWeek, SavesAWeek, WaitsHead, WaitsLead, WaitsCaption, WaitsWhat, WaitsStake, WaitsUntil, WaitsWhy, StakeCaption, LaterShort, LaterShortLink,
     RunTitle, RunSortedTitle, RunAbout, RunInto, SortedOut, ClockTitle, ClockPastTitle, ClockAbout, ClockNever, MoveTitle, MoveAbout, AndMore,
     SealTitle, SealAbout, NotThisSeason, OpenTitle, OpenAbout, NoLimit, OrderTitle, OrderShort, OrderLate, OrderDue, OrderUnplanned, SeedTitle, SeedAbout,
+    AlarmTitle, AlarmAbout, SeeRoom, PeopleFirst, NoPrice, RoomsOut, RoomsNeverRead, RoomsOutHead, RoomsUnpricedHead,
     HoldFold, SeeLot, SeePlan, SeeMoves, SeePlace, SeeOrder,
 
     // How money is made up
