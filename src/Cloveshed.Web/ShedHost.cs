@@ -6,6 +6,7 @@ using Cloveshed.Web.Dock;
 using Cloveshed.Web.Keep;
 using Cloveshed.Web.Line;
 using Cloveshed.Web.Plan;
+using Cloveshed.Web.Release;
 using Cloveshed.Web.Rooms;
 using Cloveshed.Web.Setup;
 using Cloveshed.Web.Shared;
@@ -95,6 +96,7 @@ public static class ShedHost
         services.AddSingleton<BookShelf>();
         services.AddSingleton<DecisionShelf>();
         services.AddSingleton<StandingShelf>();
+        services.AddSingleton<ReleaseShelf>();
         services.AddSingleton<LineShelf>();
         services.AddSingleton<SaidOnce>();
         services.AddScoped(parts => Viewer.Of(parts.GetRequiredService<IHttpContextAccessor>().HttpContext!.Request));

@@ -1,0 +1,90 @@
+using System.Net;
+using Cloveshed.Core;
+using Cloveshed.Core.Seasons;
+using Cloveshed.Ledger.Rooms;
+using Cloveshed.Web.Keep;
+using Cloveshed.Web.Release;
+using Cloveshed.Web.Shared;
+using Cloveshed.Web.Tests.Setup;
+
+namespace Cloveshed.Web.Tests.Rooms;
+
+/// <summary>The order of release and the reach plan, against sums made apart.</summary>
+public sealed class ReleasePageTests(DemoShed demo) : IClassFixture<DemoShed>
+{
+    private PlanBook Book => new(demo.Shed.Ledger.Now().Season!, demo.Shed.Part<PlanShelf>().Of(demo.Shed.Ledger.Now().Adopted!));
+
+    private Season Season => demo.Shed.Ledger.Now().Season!;
+
+    private int Week => Season.Settings.WeekOf(new NodaTime.LocalDate(2026, 9, 2));
+
+    [Fact]
+    public void The_planned_weeks_are_given_out_in_the_order_of_the_last_good_days()
+    {
+        ReleaseBook release = ReleaseBook.Of(Season, StandingLots.Of(Season), Book, Week);
+        ReleasePart[] planned = [.. release.Parts.Where(part => part.Row.PlannedWeek is not null)];
+        Assert.True(planned.Length > 20);
+        Assert.Equal(release.Parts.Select(part => part.Row.RunBy).Order(), release.Parts.Select(part => part.Row.RunBy));
+        Assert.Equal(planned.Select(part => part.Row.PlannedWeek).Order(), planned.Select(part => part.Row.FirstToExpireWeek));
+        Assert.Equal((double)release.CostOfDiffering.Amount, planned.Sum(part => (double)part.Row.CostOfDiffering.Amount), 0.01 * planned.Length);
+        // All that the plan runs from now on is there, and nothing twice.
+        Assert.Equal(Book.Answer.Runs.Where(run => !run.FromSorted && run.Week >= Week).Sum(run => run.MassAtStart), planned.Sum(part => part.Mass), 1.0);
+        // A part that runs sooner than its order would have lost less by then: differing gains, and the other way round.
+        Assert.All(planned.Where(part => part.Row.Differs && Book.WorthOf(part.Row.Lot) > 0), part => Assert.True(Math.Sign(part.Row.CostOfDiffering.Amount) * Math.Sign(part.Row.PlannedWeek!.Value - part.Row.FirstToExpireWeek!.Value) >= 0));
+    }
+
+    [Theory]
+    [InlineData("Cold 1")]
+    [InlineData("Sealed A")]
+    [InlineData("Open yard")]
+    public void A_reach_plan_holds_every_bin_once_and_digs_less_than_filling_as_dug(string name)
+    {
+        Place place = Season.Places.First(one => one.Id.Text == name);
+        ReachPlan plan = ReachPlan.Of(Season, place, RoomFigures.None, StandingLots.Of(Season), Book, Week);
+        double standing = Season.Lots.Where(row => row.Place == place.Id && PlaceUse.Stands(Season.Settings, row)).Sum(row => row.Bins);
+        Assert.Equal(standing, plan.Bins, 1e-6);
+        Assert.Equal(standing, plan.Lanes.SelectMany(lane => lane).Sum(stack => stack.Bins) + plan.NotPlaced, 1e-6);
+        Assert.All(plan.Lanes, lane => Assert.True(lane.Count <= plan.Deep));
+        Assert.All(plan.Lanes.SelectMany(lane => lane), stack => Assert.True(stack.Bins <= plan.High + 1e-9));
+        Assert.True(plan.Digs <= plan.DigsAsCame);
+        Assert.Equal(plan.Digs, plan.Lots.Sum(lot => lot.Digs), 1e-6);
+        Assert.Equal(plan.DigsAsCame, plan.Lots.Sum(lot => lot.DigsAsCame), 1e-6);
+        // A slower twin of what stands before a lot's nearest stack.
+        Assert.All(plan.Lots, lot => Assert.Equal(Before(plan, lot.Lot), lot.ToFirst, 1e-9));
+    }
+
+    [Fact]
+    public async Task Both_pages_show_the_numbers_and_say_what_they_are_not()
+    {
+        using Visitor visitor = demo.Shed.Visitor();
+        ReleaseBook release = ReleaseBook.Of(Season, StandingLots.Of(Season), Book, Week);
+        string order = (await visitor.Get("/keep/release/order")).Read();
+        Assert.Contains($"Parts out of that order {release.Parts.Count(part => part.Row.Differs)} ", order, StringComparison.Ordinal);
+        Assert.Contains("a difference is no fault", order, StringComparison.Ordinal);
+        string reach = (await visitor.Get("/keep/reach/Cold%201")).Read();
+        Assert.Contains("this is a plan of where to put them", reach, StringComparison.Ordinal);
+        Assert.Contains("Stacked bins crush", reach, StringComparison.Ordinal);
+        Got none = await visitor.Get("/keep/reach/Attic");
+        Assert.Equal((HttpStatusCode.NotFound, true), (none.Status, none.Text.Contains("There is no such place", StringComparison.Ordinal)));
+    }
+
+    private static double Before(ReachPlan plan, LotId lot)
+    {
+        double least = double.PositiveInfinity;
+        foreach (IReadOnlyList<LotStack> lane in plan.Lanes)
+        {
+            double before = 0;
+            for (int at = lane.Count - 1; at >= 0; at--)
+            {
+                if (lane[at].Lot == lot)
+                {
+                    least = Math.Min(least, before);
+                }
+
+                before += lane[at].Bins;
+            }
+        }
+
+        return double.IsFinite(least) ? least : 0;
+    }
+}
