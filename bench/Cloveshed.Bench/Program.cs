@@ -15,6 +15,9 @@ switch (args)
     case ["cuts", ..]:
         CutBench.Run("data/demo-season", "data/demo-truth/lots.csv", Number(1, 5));
         return 0;
+    case ["strength", ..]:
+        Strength.Run(args.ElementAtOrDefault(1) ?? "data/demo-season", Number(2, 1), 1e-4);
+        return 0;
     case ["pages", var season, var plan, ..]:
         await Pages.Run(season, plan, Number(3, 200), Number(4, 10));
         return 0;
@@ -23,6 +26,7 @@ switch (args)
         Console.Error.WriteLine("keeping [LOTS] [PATHS] [WEEKS] [REPEATS]   weight and soundness of every lot along every path, week by week");
         Console.Error.WriteLine("sizes [REPEATS]                         a sizer's file of ten million bulbs");
         Console.Error.WriteLine("cuts [REPEATS]                          the search for cuts, and what they earn on the demo's lots");
+        Console.Error.WriteLine("strength [SEASON] [TIMES]               the linear model over all room weeks, round by round, with TIMES times the lots and orders");
         Console.Error.WriteLine("pages SEASON PLAN [REQUESTS] [TIMES]   server time and bytes of every page, of a season with its plan and at TIMES times both");
         return 2;
 }
