@@ -14,7 +14,7 @@ internal static class ReachPicture
     /// <summary>Lanes that are drawn; all are in the table.</summary>
     public const int MostLanes = 96;
 
-    private const double LaneWidth = 64, Gap = 10, StackHeight = 17, Top = 22, LanesInRow = 16;
+    private const double LaneWidth = 88, Gap = 10, StackHeight = 17, Top = 22, LanesInRow = 12;
 
     /// <summary>Weeks until need, up to and with which each density of lines holds; ours.</summary>
     private static readonly (int Weeks, double Every, string Kind)[] Patterns = [(1, 4, "reach-now"), (4, 8, "reach-soon"), (12, 16, "reach-later"), (int.MaxValue, 0, "reach-last")];
@@ -24,7 +24,7 @@ internal static class ReachPicture
         IReadOnlyList<LotStack>[] lanes = [.. plan.Lanes.Where(lane => lane.Count > 0).Take(MostLanes)];
         int rows = Math.Max(1, (int)Math.Ceiling(lanes.Length / LanesInRow));
         double rowHeight = Top + plan.Deep * StackHeight + 26;
-        Drawing plot = new(Math.Min(LanesInRow, Math.Max(4, lanes.Length)) * (LaneWidth + Gap) + Gap, rows * rowHeight);
+        Drawing plot = new(LanesInRow * (LaneWidth + Gap) + Gap, rows * rowHeight);
         foreach ((int at, IReadOnlyList<LotStack> lane) in lanes.Index())
         {
             double x = Gap + at % LanesInRow * (LaneWidth + Gap), top = (int)(at / LanesInRow) * rowHeight;
@@ -51,15 +51,15 @@ internal static class ReachPicture
         bool never = stack.Week >= settings.Weeks;
         (int _, double every, string kind) = never ? Patterns[^1] : Patterns.First(pattern => stack.Week - week <= pattern.Weeks);
         string when = never ? words[ReleaseWord.NotThisSeason] : reader.Week(stack.Week);
-        plot.Link(Paths.Of(stack.Lot), stack.Lot.Text, "lot-link", words.Say(ReleaseWord.BlockTitle, stack.Lot, reader.Number(bins, 0), when), into =>
+        plot.Link(Paths.Of(stack.Lot), stack.Lot.Text, "lot-link", null, into =>
         {
-            into.Rect(x, y, LaneWidth, height, kind);
+            into.Rect(x, y, LaneWidth, height, kind, words.Say(ReleaseWord.BlockTitle, stack.Lot, reader.Number(bins, 0), when));
             if (every > 0)
             {
                 into.Path(string.Concat(Enumerable.Range(1, (int)(height / every)).Select(line => $"M{MarkupText.Number(x)} {MarkupText.Number(y + line * every - 2)}h5M{MarkupText.Number(x + LaneWidth - 5)} {MarkupText.Number(y + line * every - 2)}h5")), "reach-lines");
             }
 
-            into.Text(x + 8, y + Math.Min(height / 2 + 5, height - 4), Drawing.Fit(stack.Lot.Text, LaneWidth - 26, 11), "reach-name");
+            into.Text(x + 8, y + Math.Min(height / 2 + 5, height - 4), Drawing.Fit(stack.Lot.Text, LaneWidth - 34, 12), "reach-name");
             into.Text(x + LaneWidth - 8, y + Math.Min(height / 2 + 5, height - 4), never ? "–" : reader.Number(Math.Max(0, stack.Week - week), 0), "reach-weeks", "end");
         });
     }

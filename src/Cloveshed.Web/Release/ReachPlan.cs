@@ -36,7 +36,7 @@ public sealed record ReachPlan(
 
     public double Bins => Lots.Sum(lot => lot.Bins);
 
-    public static ReachPlan Of(Season season, Place place, RoomFigures figures, KeepingFacts standing, PlanBook? book, int week)
+    public static ReachPlan Of(Season season, Place place, RoomFigures figures, KeepingFacts standing, PlanBook? book)
     {
         StackingAnswer? plan = RoomLoads.StackingOf(figures) is { Bins: > 0 } fits ? fits : null;
         int high = plan?.High ?? UsualHigh, deep = plan?.Along ?? UsualDeep, across = plan?.Across ?? (int)Math.Ceiling(place.CapacityBins / high / deep);
@@ -47,7 +47,7 @@ public sealed record ReachPlan(
         foreach (LotRow row in rows)
         {
             // A lot goes in as it comes from the field: which part of it will be needed first is not known then.
-            foreach ((int needed, double bins) in Needs(season, place.Id, row, last.GetValueOrDefault(row.Lot), book, week))
+            foreach ((int needed, double bins) in Needs(season, place.Id, row, last.GetValueOrDefault(row.Lot), book))
             {
                 for (double left = bins; left > 1e-6; left -= high)
                 {
@@ -75,7 +75,7 @@ public sealed record ReachPlan(
     }
 
     /// <summary>Bins of a lot by the week in which the plan takes them out of the place; without a plan all by the week in which its life ends.</summary>
-    private static IEnumerable<(int Week, double Bins)> Needs(Season season, PlaceId place, LotRow row, double? last, PlanBook? book, int week)
+    private static IEnumerable<(int Week, double Bins)> Needs(Season season, PlaceId place, LotRow row, double? last, PlanBook? book)
     {
         int weeks = season.Settings.Weeks;
         if (book is null)
@@ -91,7 +91,8 @@ public sealed record ReachPlan(
         }
 
         double before = row.Bins;
-        for (int at = week; at < weeks && before > 1e-6; at++)
+        // From the day that the files describe: what should have left since is needed first.
+        for (int at = season.Settings.AsOfWeek; at < weeks && before > 1e-6; at++)
         {
             double after = Math.Min(before, kept[at]);
             if (before - after > 1e-6)

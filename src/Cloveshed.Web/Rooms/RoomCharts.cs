@@ -31,7 +31,7 @@ internal static class RoomCharts
         : new(RoomWord.O2Head, reading => reading.O2, "%", 1, "--packing", AtmosphereLimits.LeastO2, AtmosphereLimits.MostO2);
 
     public static ReadQuantity CarbonDioxide(RoomSight room) => room.State.State == RoomState.Sealed
-        ? new(RoomWord.Co2Head, reading => reading.Co2, "%", 2, "--cracking", room.Limits.LeastCo2, room.Limits.MostCo2)
+        ? new(RoomWord.Co2Head, reading => reading.Co2, "%", 1, "--cracking", room.Limits.LeastCo2, room.Limits.MostCo2)
         : new(RoomWord.Co2Head, reading => reading.Co2, "%", 2, "--cracking", null, AtmosphereLimits.WorkdayCo2Ppm / 10_000.0);
 
     /// <summary>Readings of the quantity from a moment on.</summary>
@@ -41,13 +41,13 @@ internal static class RoomCharts
     public static JsonObject Option((LocalDateTime At, double Value, RoomReading Reading)[] points, ReadQuantity quantity, Words<RoomWord> words, Reader reader)
     {
         double[] shown = [.. points.Select(point => point.Value), .. new[] { quantity.Least, quantity.Most }.OfType<double>()];
-        double low = shown.Min(), high = shown.Max(), margin = Math.Max((high - low) * 0.12, 0.2);
+        double low = shown.Min(), high = shown.Max(), step = Step(high - low);
         return new JsonObject
         {
             ["useUTC"] = true,
             ["shed"] = new JsonObject { ["decimals"] = new JsonObject { ["y"] = quantity.Decimals }, ["units"] = new JsonObject { ["y"] = quantity.Unit } },
             ["xAxis"] = new JsonObject { ["type"] = "time", ["axisLabel"] = new JsonObject { ["formatter"] = "{MM}-{dd} {HH}:{mm}", ["hideOverlap"] = true } },
-            ["yAxis"] = new JsonObject { ["type"] = "value", ["min"] = Math.Round(low - margin, 1), ["max"] = Math.Round(high + margin, 1), ["splitNumber"] = 4 },
+            ["yAxis"] = new JsonObject { ["type"] = "value", ["min"] = Math.Round(Math.Floor(low / step - 0.2) * step, 2), ["max"] = Math.Round(Math.Ceiling(high / step + 0.2) * step, 2), ["interval"] = step },
             ["grid"] = new JsonObject { ["left"] = 8, ["right"] = 24, ["top"] = 22, ["bottom"] = 8, ["outerBoundsMode"] = "same", ["outerBoundsContain"] = "all" },
             ["series"] = new JsonArray(new JsonObject
             {
@@ -81,6 +81,9 @@ internal static class RoomCharts
 
     /// <summary>Day and minute as forms have them.</summary>
     public static string Written(LocalDateTime at) => Iso.Format(at);
+
+    /// <summary>A step of the scale that a person would choose, four or so to the span.</summary>
+    private static double Step(double span) => new[] { 0.1, 0.2, 0.5, 1, 2, 5, 10, 20 }.First(step => step >= span / 5 || step == 20);
 
     private static IEnumerable<(double Value, bool Most)> Limits(ReadQuantity quantity)
     {

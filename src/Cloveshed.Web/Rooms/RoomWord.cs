@@ -38,13 +38,13 @@ public enum RoomWord
     ConcernNotLocked,
 
     // What stands there
-    StandsHead, StandsNone, StandsCount, BinsHead, CapacityGiven, CapacityNoSizes, CapacityPlan, CapacityOver, HighByCeiling, HighByBins, HighByHeight,
-    RuleMissing, HeatHead, HeatLead, HeatCaption, HeatPart, HeatHolding, HeatPulling, HeatBreath, HeatField, HeatWalls, HeatAir, HeatFans, HeatTotal,
-    HeatTons, Condensate, MachineUnknown, MachineEnough, MachineShort, LeftOut, CostHead, CostLead, CostCaption, CostPart, CostMoney, CostPullDown,
-    CostWeeks, CostBins, CostPerBin, CostPerBinFull, CostPenalty, CostPenaltyAll, CostTotal, CostHint, CostNoPullDown, CostEmpty, CostOver, GasHead,
-    GasLead, GasDays, GasNever, GasFree, GasTable, GasDay, GasNoSize, GasNothing, BesideHead, BesideNone, BesideAll, BesideWhat, BesideFinding,
-    BesideSource, BesideAlliums, BesideOdour, BesideEthylene, BesideHarmed, BesideHumid, FoundOdour, FoundHumid, FoundFine, FoundEthylene,
-    FoundNoEthylene,
+    StandsHead, StandsAsOf, StandsPlan, HeatNone, StandsNone, StandsCount, BinsHead, CapacityGiven, CapacityNoSizes, CapacityPlan, CapacityOver,
+    HighByCeiling, HighByBins, HighByHeight, RuleMissing, HeatHead, HeatLead, HeatCaption, HeatPart, HeatHolding, HeatPulling, HeatBreath, HeatField,
+    HeatWalls, HeatAir, HeatFans, HeatTotal, HeatTons, Condensate, MachineUnknown, MachineEnough, MachineShort, LeftOut, CostHead, CostLead,
+    CostCaption, CostPart, CostMoney, CostPullDown, CostWeeks, CostBins, CostPerBin, CostPerBinFull, CostPenalty, CostPenaltyAll, CostTotal, CostHint,
+    CostNoPullDown, CostEmpty, CostOver, GasHead, GasLead, GasDays, GasNever, GasFree, GasTable, GasDay, GasNoSize, GasNothing, BesideHead, BesideNone,
+    BesideAll, BesideWhat, BesideFinding, BesideSource, BesideAlliums, BesideOdour, BesideEthylene, BesideHarmed, BesideHumid, FoundOdour, FoundHumid,
+    FoundFine, FoundEthylene, FoundNoEthylene,
 
     // What the room is
     FiguresHead, FiguresFold, FiguresLead, FiguresKeep, FiguresKept, GroupSizes, GroupStacks, GroupHeat, GroupAir, GroupLimits, FigLength, FigWidth,
