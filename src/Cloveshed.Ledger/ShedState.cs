@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Text;
 using Cloveshed.Core;
 using Cloveshed.Core.Seasons;
@@ -81,10 +82,13 @@ public sealed record ShedState(
     }
 
     /// <summary>
-    /// What the rows mean; null before a season was opened, and where a past day knew an order of a product that came later. Read when it
-    /// is first asked for, and then kept.
+    /// What the rows mean, with what sizers counted; null before a season was opened, and where a past day knew an order of a product that
+    /// came later. Read when it is first asked for, and then kept.
     /// </summary>
-    public Season? Season => Reading?.Season;
+    public Season? Season => Reading?.Season is not { } season || SizerCounts.Count == 0 ? Reading?.Season : Counted.Of(season, this);
+
+    /// <summary>What <see cref="Season"/> says of lots was made from this: the rows, and the counts by their facts.</summary>
+    public string KnowledgeDigest => SizerCounts.Count == 0 ? InputDigest : $"{InputDigest} {string.Join(',', SizerCounts.Select(count => count.Fact))}";
 
     /// <summary>The digest of <see cref="Files"/> as the season reader makes it; empty before a season was opened.</summary>
     public string InputDigest => Reading?.InputDigest ?? "";
@@ -99,6 +103,28 @@ public sealed record ShedState(
 
     /// <summary>The season's files, as <see cref="SeasonExport"/> writes them; none before a season was opened.</summary>
     public IReadOnlyDictionary<string, ReadOnlyMemory<byte>> Files() => Text?.Files ?? new Dictionary<string, ReadOnlyMemory<byte>>();
+}
+
+/// <summary>A season with its sizers' counts, joined once for each state of both.</summary>
+internal static class Counted
+{
+    private static readonly ConditionalWeakTable<IReadOnlyList<SizerCount>, Tuple<Season, Season>> Made = [];
+
+    public static Season Of(Season season, ShedState state)
+    {
+        if (Made.TryGetValue(state.SizerCounts, out Tuple<Season, Season>? made) && ReferenceEquals(made.Item1, season))
+            return made.Item2;
+        Season counted = season with
+        {
+            SizerCounts =
+            [
+                .. state.SizerCounts.Select(count => count.Lot).Distinct().Select(lot => (Lot: lot, Total: state.SizerTotal(lot)))
+                    .Where(lot => lot.Total is not null).Select(lot => new SizerCounted(lot.Lot, lot.Total!.BinsRun, lot.Total.Counts)),
+            ],
+        };
+        Made.AddOrUpdate(state.SizerCounts, Tuple.Create(season, counted));
+        return counted;
+    }
 }
 
 /// <summary>A season's rows as files and as what they mean, each made once, when first asked for.</summary>

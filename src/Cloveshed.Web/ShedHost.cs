@@ -104,6 +104,7 @@ public static class ShedHost
         services.AddScoped<FactDesk>();
         services.AddSingleton<ListChanges>();
         services.AddSingleton<RowsShelf>();
+        services.AddSingleton<SureShelf>();
         services.AddSingleton<Arrivals>();
         services.AddSingleton<ArrivalReports>();
         services.AddScoped<RowDesk>();

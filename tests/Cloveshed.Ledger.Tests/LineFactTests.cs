@@ -1,6 +1,8 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Cloveshed.Core;
+using Cloveshed.Core.Lots;
+using Cloveshed.Core.Seasons;
 using Cloveshed.Core.Sizes;
 
 namespace Cloveshed.Ledger.Tests;
@@ -24,6 +26,28 @@ public sealed class LineFactTests
         Assert.Equal(9, shed.Ledger.Now().SizerTotal(Lot)!.Counts[550]);
         Assert.Empty(shed.Ledger.Verify().Flaws);
         Assert.True(shed.Ledger.Rebuild().Differences.Count == 0);
+    }
+
+    [Fact]
+    public void What_is_known_of_a_lot_is_brought_up_to_date_by_what_was_counted_of_it()
+    {
+        using Shed shed = Shed.WithSeason();
+        ShedState before = shed.Ledger.Now();
+        shed.Take(shed.Here.SizerCounted(Lot, "morning.csv", 12, Of((401, 3), (550, 7))));
+        shed.Take(shed.Here.SizerCounted(Lot, "noon.csv", 5, Of((550, 2))));
+        ShedState now = shed.Ledger.Now();
+        SizerCounted counted = Assert.Single(now.Season!.SizerCounts);
+        Assert.Equal((Lot, 17, 12L), (counted.Lot, counted.BinsRun, counted.Counts.Bulbs));
+        Assert.Same(now.Season, now.Season);
+        Assert.Empty(before.Season!.SizerCounts);
+        Assert.Equal(before.InputDigest, now.InputDigest);
+        Assert.NotEqual(before.KnowledgeDigest, now.KnowledgeDigest);
+        // Later facts of other kinds leave it as it is; a new start reads it again.
+        shed.Take(shed.Here.Note("x"));
+        Assert.Equal(now.KnowledgeDigest, shed.Ledger.Now().KnowledgeDigest);
+        shed.Reopen();
+        Assert.Equal(12, shed.Ledger.Now().Season!.SizerCounts.Single().Counts.Bulbs);
+        Assert.Equal(17, LotKnowing.Know(shed.Ledger.Now().Season!).Lots[Lot].Sources.BinsSized);
     }
 
     [Fact]

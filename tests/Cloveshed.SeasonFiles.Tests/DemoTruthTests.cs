@@ -1,6 +1,7 @@
 using System.Globalization;
 using Cloveshed.Core;
 using Cloveshed.Core.Lots;
+using Cloveshed.Core.Lots.Trials;
 using Cloveshed.Core.Seasons;
 using Cloveshed.Core.Sizes;
 
@@ -13,6 +14,8 @@ namespace Cloveshed.SeasonFiles.Tests;
 public sealed class DemoTruthTests
 {
     private const int Draws = 150;
+
+    private static readonly int[] Bulbs = [30, 60, 120];
 
     [Fact]
     public void Bands_hold_the_hidden_truth_and_pooling_beats_the_sample()
@@ -58,6 +61,26 @@ public sealed class DemoTruthTests
         Assert.InRange(pooled / (double)all, 0.72, 0.88);
         Assert.InRange(own / (double)all, 0.72, 0.88);
         Assert.True(pooledSquares < rawSquares && ownSquares < rawSquares);
+    }
+
+    /// <summary>What a shed can try of its own lots, without a truth: bulbs and lots held out, and seasons made up around its own.</summary>
+    [Fact]
+    public void The_page_prints_what_held_out_bulbs_and_made_up_seasons_show()
+    {
+        Season season = SeasonReader.Read(Path.Combine(Root, "data", "demo-season")).Season!;
+        LotsKnown known = LotKnowing.Know(season);
+        (string Name, BandScore Score)[] rows =
+        [
+            ("half of each lot's bulbs held out", HeldOutBulbs.HalfOfEachLot(season)!), ("whole lots held out", HeldOutBulbs.WholeLots(season)!),
+            .. SimulatedSeasons.Scores(new(season, known, Bulbs)).Zip(Bulbs, (score, bulbs) => ($"made-up seasons, {bulbs} bulbs a lot", score)),
+        ];
+        string page = File.ReadAllText(Path.Combine(Root, "docs", "formulas", "size-curve.md"));
+        Assert.All(rows, r =>
+        {
+            string row = string.Create(CultureInfo.InvariantCulture, $"| {r.Name} | {r.Score.Lots} | {100 * r.Score.RawOff:0.0} | {100 * r.Score.PooledOff:0.0} | {100 * r.Score.Held:0}% |");
+            Assert.True(page.Contains(row, StringComparison.Ordinal), "The page should print " + row);
+            Assert.True(r.Score.Honest && r.Score.PooledOff < r.Score.RawOff, row);
+        });
     }
 
     // Columns: small_share 7, main_mean_g 8, main_cv 9, small_mean_g 10, small_cv 11, law_shift 12 (the truth's README).

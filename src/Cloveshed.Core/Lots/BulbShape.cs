@@ -36,6 +36,18 @@ public sealed record BulbShape(double[] Z, bool IsNormal)
         return new BulbShape(Standard(z), false);
     }
 
+    /// <summary>Skewness of ln g.</summary>
+    public double Skewness => SkewnessOf(Z);
+
+    /// <summary>
+    /// A little more skewed by so much: the first term of the expansion of a skewed quantile about a normal's (E. A. Cornish and R. A. Fisher,
+    /// Rev. Inst. Int. Statist. 5 (1938) 307), brought back to mean 0 and variance 1.
+    /// </summary>
+    public BulbShape Skewed(double by) => by == 0 ? this : new(Standard([.. Z.Select(z => z + by / 6 * (z * z - 1))]), false);
+
+    /// <summary>Third central moment over the cube of the sd; 0 of values all alike.</summary>
+    internal static double SkewnessOf(double[] x) => Standard(x).Average(z => z * z * z);
+
     private static double[] Standard(double[] x)
     {
         double mean = x.Average();

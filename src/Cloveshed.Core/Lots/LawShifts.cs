@@ -10,7 +10,7 @@ internal sealed class LawShifts
 {
     private const int FewestLots = 4;
 
-    private readonly (double Mean, double Variance)[] shifts;
+    private readonly (double Shift, double Variance)[] shifts;
 
     public LawShifts(LotEvidence[] lots, IReadOnlyList<Variety> varieties, LotDefaults defaults)
     {
@@ -43,5 +43,5 @@ internal sealed class LawShifts
 
     public int Measured { get; }
 
-    public (double Mean, double Variance) Of(int lot) => shifts[lot];
+    public (double Shift, double Variance) Of(int lot) => shifts[lot];
 }

@@ -14,10 +14,15 @@ namespace Cloveshed.Core.Lots;
 /// <param name="Logs">ln g of the lot's own bulbs.</param>
 public sealed record LotCurve(double Mu, double SigmaSquared, BulbShape Shape, double ShapeBulbs, double[] Logs)
 {
+    /// <summary>What a sizer saw: ln g and the bulbs that each counts for; none where no sizer saw any.</summary>
+    public IReadOnlyList<(double Ln, double Bulbs)> Sized { get; init; } = [];
+
+    private double OwnBulbs => Logs.Length + Sized.Sum(s => s.Bulbs);
+
     // Beyond this many residual sds a bulb is surely on one side of a limit (error under 1e-9).
     private const double Surely = 6;
 
-    private bool IsLaw => Shape.IsNormal && Logs.Length == 0;
+    private bool IsLaw => Shape.IsNormal && Logs.Length == 0 && Sized.Count == 0;
 
     /// <summary>Mean mass and cv of the whole curve.</summary>
     public SizeCurve Moments
@@ -34,14 +39,14 @@ public sealed record LotCurve(double Mu, double SigmaSquared, BulbShape Shape, d
                 two += each * g * g;
             }
 
-            foreach (double ln in Logs)
+            foreach ((double ln, double bulbs) in Own)
             {
                 double g = Math.Exp(ln);
-                one += g;
-                two += g * g;
+                one += bulbs * g;
+                two += bulbs * g * g;
             }
 
-            double count = ShapeBulbs + Logs.Length, mean = one / count;
+            double count = ShapeBulbs + OwnBulbs, mean = one / count;
             return new SizeCurve(mean, Math.Sqrt(Math.Max(0, two / count / (mean * mean) - 1)));
         }
     }
@@ -58,30 +63,32 @@ public sealed record LotCurve(double Mu, double SigmaSquared, BulbShape Shape, d
 
     /// <summary>
     /// Variance of each class's share: of drawing the lot's bulbs and of the shape (Dirichlet), of the lot's mean and mass law,
-    /// and of its spread.
+    /// of its spread and of its skewness.
     /// </summary>
     /// <param name="meanVariance">Of the mean of ln g.</param>
     /// <param name="shiftVariance">Of the shift of the mass law.</param>
     /// <param name="freedom">Degrees of freedom of the variance of ln g.</param>
+    /// <param name="skewVariance">Of the skewness of ln g.</param>
     public double[] Variances(
-        MassLaw law, double shift, IReadOnlyList<SizeClass> sizes, double meanVariance, double shiftVariance, double freedom)
+        MassLaw law, double shift, IReadOnlyList<SizeClass> sizes, double meanVariance, double shiftVariance, double freedom, double skewVariance)
     {
         // A mean of ln g that is 1% higher moves every share as a mass law 1% lower does: mass by mass nothing else changes.
-        const double Step = 0.01;
+        const double Step = 0.01, SkewStep = 0.1;
         MassLaw shifted = law with { A = law.A + shift };
         double sigma = Math.Sqrt(SigmaSquared);
         ClassSums here = Sums(shifted, sizes, sigma);
         double[] lower = Sums(shifted with { A = shifted.A - Step }, sizes, sigma).Shares;
         double[] wider = Sums(shifted, sizes, sigma * (1 + Step)).Shares;
+        double[] skewed = skewVariance > 0 ? (this with { Shape = Shape.Skewed(SkewStep) }).Sums(shifted, sizes, sigma).Shares : here.Shares;
         // What moves the shape moves only its part of the curve; the sampled bulbs stand where they stand.
-        double part = ShapeBulbs / (ShapeBulbs + Logs.Length);
+        double part = ShapeBulbs / (ShapeBulbs + OwnBulbs);
         double sdVariance = 1 / (2 * freedom);
         var variances = new double[sizes.Count];
         for (int c = 0; c < variances.Length; c++)
         {
-            double byMean = (lower[c] - here.Shares[c]) / Step, bySpread = (wider[c] - here.Shares[c]) / Step;
-            variances[c] = here.Dirichlet(c, ShapeBulbs + Logs.Length)
-                + byMean * byMean * (part * part * meanVariance + shiftVariance) + bySpread * bySpread * sdVariance;
+            double byMean = (lower[c] - here.Shares[c]) / Step, bySpread = (wider[c] - here.Shares[c]) / Step, bySkew = (skewed[c] - here.Shares[c]) / SkewStep;
+            variances[c] = here.Dirichlet(c, ShapeBulbs + OwnBulbs)
+                + byMean * byMean * (part * part * meanVariance + shiftVariance) + bySpread * bySpread * sdVariance + bySkew * bySkew * skewVariance;
         }
 
         return variances;
@@ -98,8 +105,8 @@ public sealed record LotCurve(double Mu, double SigmaSquared, BulbShape Shape, d
         double each = ShapeBulbs / Shape.Z.Length;
         foreach (double ln in ShapeLogs(sigma))
             Add(sums, limits, law.S, ln, each);
-        foreach (double ln in Logs)
-            Add(sums, limits, law.S, ln, 1);
+        foreach ((double ln, double bulbs) in Own)
+            Add(sums, limits, law.S, ln, bulbs);
         sums.Close();
         return sums;
     }
@@ -122,10 +129,12 @@ public sealed record LotCurve(double Mu, double SigmaSquared, BulbShape Shape, d
         }
     }
 
+    private IEnumerable<(double Ln, double Bulbs)> Own => Logs.Select(ln => (ln, 1.0)).Concat(Sized);
+
     private double[] ShapeLogs(double sigma) => Array.ConvertAll(Shape.Z, z => Mu + sigma * z);
 
     // Probability that a bulb is at least as wide as a limit that lies this far above it in ln g.
-    private static double AtLeast(double distance, double scatter) =>
+    internal static double AtLeast(double distance, double scatter) =>
         distance >= Surely * scatter ? distance > 0 || scatter > 0 ? 0 : 1
         : distance <= -Surely * scatter ? 1
         : 0.5 * SpecialFunctions.Erfc(distance / (scatter * Constants.Sqrt2));

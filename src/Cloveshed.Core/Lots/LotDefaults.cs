@@ -18,8 +18,11 @@ namespace Cloveshed.Core.Lots;
 /// <param name="CloveSlope">b of ln g = a + b ln mm: between 3 (same shape) and the shallower line through published means; our default.</param>
 /// <param name="CloveScatter">Residual sd of ln g: our default.</param>
 /// <param name="CrackKeptShare">Cloves per mass of bulbs cracked where yields.csv has no crack row: skins and plate about 16 to 20% by mass (review, weak).</param>
-/// <param name="BetweenLotSd">Sd of a lot's mean of ln g around its variety's, where too few lots are sampled to fit it.</param>
-/// <param name="BetweenVarietySd">Sd of a variety's mean of ln g around all, likewise.</param>
+/// <param name="BetweenLotSd">Sd of a lot's mean of ln g among lots alike in variety, field and season: where a fit of it leans to.</param>
+/// <param name="BetweenVarietySd">Sd between varieties, likewise.</param>
+/// <param name="BetweenFieldSd">Sd between fields, likewise.</param>
+/// <param name="BetweenSeasonSd">Sd between seasons, likewise.</param>
+/// <param name="BetweenBinSd">Sd of ln g between bins of one lot, for what a sizer saw of some of them.</param>
 /// <param name="SpreadStrength">Bulbs that the variety's spread of weights counts for, where it cannot be fitted.</param>
 /// <param name="ShapeStrength">Bulbs that the variety's shape counts for beside a lot's own.</param>
 /// <param name="NormalStrength">Bulbs that the normal shape counts for beside a variety's own.</param>
@@ -31,7 +34,7 @@ namespace Cloveshed.Core.Lots;
 public sealed record LotDefaults(
     double MeanG, double Cv, double CrackShare, double WasteShare, double ClovesPerBulb, double CloveCv,
     double CloveG, double CloveWidthMm, double CloveSlope, double CloveScatter, double CrackKeptShare,
-    double BetweenLotSd, double BetweenVarietySd, double SpreadStrength, double ShapeStrength, double NormalStrength,
+    double BetweenLotSd, double BetweenVarietySd, double BetweenFieldSd, double BetweenSeasonSd, double BetweenBinSd, double SpreadStrength, double ShapeStrength, double NormalStrength,
     double LawShiftSd, double DefectStrength,
     double GivenMeanSd, double GivenCvStrength, double GivenShareStrength)
 {
@@ -39,7 +42,7 @@ public sealed record LotDefaults(
     public static LotDefaults Default { get; } = new(
         MeanG: 50, Cv: 0.35, CrackShare: 0.15, WasteShare: 0.05, ClovesPerBulb: 12, CloveCv: 0.45,
         CloveG: 1.813, CloveWidthMm: 10.4, CloveSlope: 2.5, CloveScatter: 0.15, CrackKeptShare: 0.82,
-        BetweenLotSd: 0.15, BetweenVarietySd: 0.2, SpreadStrength: 20, ShapeStrength: 200, NormalStrength: 100,
+        BetweenLotSd: 0.12, BetweenVarietySd: 0.2, BetweenFieldSd: 0.08, BetweenSeasonSd: 0.08, BetweenBinSd: SizerSeen.UsualBetweenBinSd, SpreadStrength: 20, ShapeStrength: 200, NormalStrength: 100,
         LawShiftSd: 0.03, DefectStrength: 50,
         GivenMeanSd: 0.05, GivenCvStrength: 50, GivenShareStrength: 100);
 
@@ -48,6 +51,9 @@ public sealed record LotDefaults(
 
     /// <summary>The clove law through the typical clove.</summary>
     public MassLaw CloveLaw => new(Math.Log(CloveG) - CloveSlope * Math.Log(CloveWidthMm), CloveSlope, CloveScatter);
+
+    /// <summary>Where the fit of the spread between lots leans to.</summary>
+    public HistorySpread BetweenLots => new(BetweenVarietySd, BetweenFieldSd, BetweenSeasonSd, BetweenLotSd);
 
     /// <summary>Every number here, by the name that <see cref="DefaultTaken"/> uses.</summary>
     public static IReadOnlyList<Dial<LotDefaults>> Dials { get; } =
@@ -65,6 +71,9 @@ public sealed record LotDefaults(
         new("crack_kept_share", d => d.CrackKeptShare, (d, v) => d with { CrackKeptShare = v }, "our default; skins and plate 16 to 20% in a review"),
         new("between_lot_sd", d => d.BetweenLotSd, (d, v) => d with { BetweenLotSd = v }, "our default, no published value"),
         new("between_variety_sd", d => d.BetweenVarietySd, (d, v) => d with { BetweenVarietySd = v }, "our default, no published value"),
+        new("between_field_sd", d => d.BetweenFieldSd, (d, v) => d with { BetweenFieldSd = v }, "our default, no published value"),
+        new("between_season_sd", d => d.BetweenSeasonSd, (d, v) => d with { BetweenSeasonSd = v }, "our default, no published value"),
+        new("between_bin_sd", d => d.BetweenBinSd, (d, v) => d with { BetweenBinSd = v }, "our default, no published value"),
         new("spread_strength", d => d.SpreadStrength, (d, v) => d with { SpreadStrength = v }, "our default, no published value"),
         new("shape_strength", d => d.ShapeStrength, (d, v) => d with { ShapeStrength = v }, "our default, no published value"),
         new("normal_strength", d => d.NormalStrength, (d, v) => d with { NormalStrength = v }, "our default, no published value"),

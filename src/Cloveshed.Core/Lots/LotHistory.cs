@@ -1,9 +1,6 @@
-using MathNet.Numerics.LinearAlgebra;
-using MathNet.Numerics.LinearAlgebra.Factorization;
-
 namespace Cloveshed.Core.Lots;
 
-/// <summary>A past lot's mean of ln g with its error variance, and what it was.</summary>
+/// <summary>A lot that was seen: its mean of ln g with its error variance, and what it was. Season is the year of its harvest.</summary>
 public sealed record PastLot(string Variety, string Field, int Season, double MeanLog, double Variance);
 
 /// <summary>A normal belief of a lot's mean of ln g.</summary>
@@ -30,10 +27,10 @@ public readonly record struct HistorySpread(double Variety, double Field, double
 }
 
 /// <summary>
-/// What past lots say of the next one: mean + variety + field + season + lot, each effect normal, crossed; effects predicted together (best
-/// linear unbiased prediction, C. R. Henderson, Biometrics 31 (1975) 423), the sds by restricted likelihood (H. D. Patterson and R. Thompson,
-/// Biometrika 58 (1971) 545) with a prior on each ln sd, so that one past lot, a new variety, or one season alone are answered by the
-/// defaults and not by a fit of nothing.
+/// What lots that were seen say of each other and of the next one: mean + variety + field + season + lot, each effect normal, crossed; effects
+/// predicted together (best linear unbiased prediction, C. R. Henderson, Biometrics 31 (1975) 423), the sds by restricted likelihood (H. D.
+/// Patterson and R. Thompson, Biometrika 58 (1971) 545) with a prior on each ln sd, so that one past lot, a new variety, or one season alone
+/// are answered by the defaults and not by a fit of nothing.
 /// </summary>
 public sealed class LotHistory
 {
@@ -41,24 +38,13 @@ public sealed class LotHistory
     private const double PriorLogSd = 0.5;
     private const int Rounds = 4, Looks = 14;
 
-    private readonly PastLot[] lots;
-    private readonly Vector<double> residual, ones;
-    private readonly Cholesky<double> factor;
-    private readonly double mean, meanVariance;
+    private readonly IReadOnlyList<PastLot> lots;
+    private readonly LotEffects effects;
 
-    private LotHistory(PastLot[] lots, HistorySpread spread)
-    {
-        (this.lots, Spread) = (lots, spread);
-        factor = Covariance(lots, spread).Cholesky();
-        ones = factor.Solve(Vector<double>.Build.Dense(lots.Length, 1));
-        var y = Vector<double>.Build.Dense(lots.Length, i => lots[i].MeanLog);
-        meanVariance = 1 / ones.Sum();
-        mean = meanVariance * ones.DotProduct(y);
-        residual = factor.Solve(y - mean);
-    }
+    private LotHistory(IReadOnlyList<PastLot> lots, LotEffects effects) => (this.lots, this.effects) = (lots, effects);
 
     /// <summary>Sds as fitted.</summary>
-    public HistorySpread Spread { get; }
+    public HistorySpread Spread => effects.Spread;
 
     /// <summary>From one past lot or more.</summary>
     public static LotHistory Of(IReadOnlyList<PastLot> past) => Of(past, HistorySpread.Usual);
@@ -68,7 +54,7 @@ public sealed class LotHistory
     {
         if (past.Count == 0)
             throw new ArgumentException("One past lot at least: without any, the defaults are all there is.", nameof(past));
-        PastLot[] lots = [.. past];
+        var levels = new LotLevels(past);
         double[] prior = [Math.Log(usual.Variety), Math.Log(usual.Field), Math.Log(usual.Season), Math.Log(usual.Lot)], at = [.. prior];
         double ratio = (Math.Sqrt(5) - 1) / 2;
         for (int round = 0; round < Rounds; round++)
@@ -89,13 +75,14 @@ public sealed class LotHistory
             }
         }
 
-        return new(lots, Sds(at));
+        return new(past, new LotEffects(levels, Sds(at)));
 
         double Fit(int k, double ln)
         {
             double[] tried = [.. at];
             tried[k] = ln;
-            return Restricted(lots, Sds(tried)) - tried.Zip(prior, (x, p) => (x - p) * (x - p)).Sum() / (2 * PriorLogSd * PriorLogSd);
+            return new LotEffects(levels, Sds(tried)).RestrictedLikelihood
+                - tried.Zip(prior, (x, p) => (x - p) * (x - p)).Sum() / (2 * PriorLogSd * PriorLogSd);
         }
 
         static HistorySpread Sds(double[] ln) => new(Math.Exp(ln[0]), Math.Exp(ln[1]), Math.Exp(ln[2]), Math.Exp(ln[3]));
@@ -104,27 +91,17 @@ public sealed class LotHistory
     /// <summary>The next lot, known by what it is alone. What was never seen (a variety, a field, a season) adds its own spread.</summary>
     public MeanBelief Next(string variety, string field, int season)
     {
-        var shared = Vector<double>.Build.Dense(lots.Length, i => Shared(Spread, lots[i].Variety == variety, lots[i].Field == field, lots[i].Season == season));
-        Vector<double> weights = factor.Solve(shared);
-        double own = Shared(Spread, true, true, true) + Spread.Lot * Spread.Lot, unexplained = 1 - weights.Sum();
-        return new(mean + shared.DotProduct(residual), own - shared.DotProduct(weights) + unexplained * unexplained * meanVariance);
+        MeanBelief kind = effects.Of(variety, field, season);
+        return kind with { Variance = kind.Variance + Spread.Lot * Spread.Lot };
     }
 
-    // ln restricted likelihood, up to a constant.
-    private static double Restricted(PastLot[] lots, HistorySpread spread)
+    /// <summary>One of the lots that were seen (its index): its own sample, pulled toward its kind as far as the sample is unsure.</summary>
+    public MeanBelief Seen(int lot)
     {
-        Cholesky<double> factor = Covariance(lots, spread).Cholesky();
-        Vector<double> ones = factor.Solve(Vector<double>.Build.Dense(lots.Length, 1)), y = Vector<double>.Build.Dense(lots.Length, i => lots[i].MeanLog);
-        double information = ones.Sum(), mean = ones.DotProduct(y) / information;
-        Vector<double> away = y - mean;
-        return -0.5 * (factor.DeterminantLn + Math.Log(information) + away.DotProduct(factor.Solve(away)));
+        PastLot own = lots[lot];
+        MeanBelief kind = effects.Of(own.Variety, own.Field, own.Season);
+        double real = Spread.Lot * Spread.Lot, trust = real / (real + own.Variance);
+        // Given its kind's mean the lot is known to within trust x error; of the kind's own error the rest comes through.
+        return new(kind.Mean + trust * (own.MeanLog - kind.Mean), trust * own.Variance + (1 - trust) * (1 - trust) * kind.Variance);
     }
-
-    private static Matrix<double> Covariance(PastLot[] lots, HistorySpread spread) =>
-        Matrix<double>.Build.Dense(lots.Length, lots.Length, (i, j) =>
-            Shared(spread, lots[i].Variety == lots[j].Variety, lots[i].Field == lots[j].Field, lots[i].Season == lots[j].Season)
-            + (i == j ? spread.Lot * spread.Lot + lots[i].Variance : 0));
-
-    private static double Shared(HistorySpread s, bool variety, bool field, bool season) =>
-        (variety ? s.Variety * s.Variety : 0) + (field ? s.Field * s.Field : 0) + (season ? s.Season * s.Season : 0);
 }

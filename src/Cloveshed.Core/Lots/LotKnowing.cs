@@ -4,7 +4,7 @@ namespace Cloveshed.Core.Lots;
 
 /// <summary>
 /// Makes one belief of every lot from cells, samples, its variety and, failing all, a default. A given cell is the point
-/// value always; samples fill empty cells, pulled toward the variety as far as they are few, and give the bands. Formulas:
+/// value always; samples fill empty cells, pulled toward the variety and field as far as they are few, and give the bands. Formulas:
 /// docs/formulas/lot-knowledge.md.
 /// </summary>
 public static class LotKnowing
@@ -18,10 +18,13 @@ public static class LotKnowing
         var varieties = season.Varieties.ToDictionary(v => v.Id);
         var group = season.Varieties.Select((v, i) => (v.Id, i)).ToDictionary(p => p.Id, p => p.i);
         ILookup<LotId, SampleBulb> samples = season.Samples.ToLookup(s => s.Lot);
+        var sized = season.SizerCounts.ToDictionary(c => c.Lot);
         LotEvidence[] lots =
         [
             .. season.Lots.GroupBy(r => r.Lot)
-                .Select(rows => new LotEvidence([.. rows], group[rows.First().Variety], [.. samples[rows.Key]])),
+                .Select(rows => new LotEvidence(
+                    [.. rows], group[rows.First().Variety], [.. samples[rows.Key]],
+                    sized.TryGetValue(rows.Key, out SizerCounted? counted) ? SizerSeen.Told(counted.Counts, counted.BinsRun, defaults.BetweenBinSd) : null)),
         ];
         var curves = new CurveBeliefs(season, lots, defaults);
         var shares = new ShareBeliefs(lots, season.Varieties.Count, defaults);
@@ -30,7 +33,7 @@ public static class LotKnowing
         for (int i = 0; i < lots.Length; i++)
             known.Add(lots[i].Head.Lot, One(varieties[lots[i].Head.Variety], lots[i], curves.Of(i), shares.Of(i), cloves));
 
-        return new LotsKnown(known, [.. curves.DefaultsTaken(), .. shares.DefaultsTaken(), .. cloves.DefaultsTaken()]);
+        return new LotsKnown(known, [.. curves.DefaultsTaken(), .. shares.DefaultsTaken(), .. cloves.DefaultsTaken()], curves.Learned);
     }
 
     private static LotKnowledge One(Variety variety, LotEvidence lot, CurveBelief curve, ShareBelief shares, CloveCurves cloves)
@@ -44,11 +47,14 @@ public static class LotKnowing
 
     private static string InWords(LotSources s)
     {
+        string kind = s.ByField ? "variety and field" : "variety";
         string Word(KnownBy by) => by switch
         {
             KnownBy.Given => "given",
-            KnownBy.Samples => $"samples n={s.SampledBulbs}, shrunk toward variety",
-            KnownBy.Variety => "variety",
+            KnownBy.Sizer when s.SampledBulbs > 0 => $"sizer bins={s.BinsSized} and samples n={s.SampledBulbs}, shrunk toward {kind}",
+            KnownBy.Sizer => $"sizer bins={s.BinsSized}, shrunk toward {kind}",
+            KnownBy.Samples => $"samples n={s.SampledBulbs}, shrunk toward {kind}",
+            KnownBy.Variety => kind,
             KnownBy.AllLots => "all lots",
             _ => "default",
         };

@@ -6,10 +6,17 @@ namespace Cloveshed.Core.Lots;
 public readonly record struct Band(double Low, double High);
 
 /// <summary>Where a number of a lot is from, best first.</summary>
-public enum KnownBy { Given, Samples, Variety, AllLots, Default }
+public enum KnownBy { Given, Sizer, Samples, Variety, AllLots, Default }
 
 /// <summary>Where a lot's mean mass, spread and defect shares are from, and how many of its bulbs were weighed.</summary>
-public sealed record LotSources(KnownBy Mean, KnownBy Spread, KnownBy Shares, int SampledBulbs);
+public sealed record LotSources(KnownBy Mean, KnownBy Spread, KnownBy Shares, int SampledBulbs)
+{
+    /// <summary>Bins of the lot that a sizer saw.</summary>
+    public int BinsSized { get; init; }
+
+    /// <summary>Whether other lots of its field spoke for its mean, of this season or of one before.</summary>
+    public bool ByField { get; init; }
+}
 
 /// <summary>Shares of a lot's mass at its start: makes grade, sound but fails grade; the rest is waste.</summary>
 public readonly record struct SoundShares(double Fresh, double Crack)
@@ -26,7 +33,7 @@ public readonly record struct SoundShares(double Fresh, double Crack)
 /// <param name="FreshShare">Makes grade; used where a row's cells are empty (<see cref="SharesOf"/>).</param>
 /// <param name="CrackShare">Sound but fails grade; likewise.</param>
 /// <param name="ClassBands">80% band of each class's share.</param>
-/// <param name="HowKnown">In words: "given", "samples n=60, shrunk toward variety", "variety", "all lots", "default".</param>
+/// <param name="HowKnown">In words: "given", "sizer 12 bins", "samples n=60, shrunk toward variety and field", "variety", "all lots", "default".</param>
 public sealed record LotKnowledge(
     LotId Lot, VarietyId Variety, double MeanG, double Cv, double[] ClassShares, double Under, double[] GradeShares,
     double Ungraded, double FreshShare, double CrackShare, Band[] ClassBands, Band MeanBand, Band FreshBand, Band CrackBand,
@@ -51,4 +58,10 @@ public sealed record LotKnowledge(
 }
 
 /// <summary>Every lot of a season, and the defaults that stood in for what is not known.</summary>
-public sealed record LotsKnown(IReadOnlyDictionary<LotId, LotKnowledge> Lots, IReadOnlyList<DefaultTaken> Defaults);
+public sealed record LotsKnown(IReadOnlyDictionary<LotId, LotKnowledge> Lots, IReadOnlyList<DefaultTaken> Defaults, LotsLearned Learned);
+
+/// <summary>What a season's lots taught of lots: how far they differ, and how well their variety's shape fits them.</summary>
+/// <param name="BetweenLots">Sds of ln g between varieties, fields, seasons, and lots alike in these; null where no lot was seen.</param>
+/// <param name="ShapeBulbs">Bulbs that a variety's shape counts for beside a lot's own.</param>
+/// <param name="ShapeFitted">False: that number is the default.</param>
+public sealed record LotsLearned(HistorySpread? BetweenLots, double ShapeBulbs, bool ShapeFitted);

@@ -3,15 +3,19 @@ using Cloveshed.Core.Seasons;
 namespace Cloveshed.Core.Lots;
 
 /// <summary>What pooling says of a lot's bulbs: mean of ln g and its variance, variance of ln g and its degrees of freedom.</summary>
-internal readonly record struct LogBelief(double Mu, double MuVariance, KnownBy MeanBy, double S2, double Freedom, KnownBy SpreadBy);
+internal readonly record struct LogBelief(double Mu, double MuVariance, KnownBy MeanBy, double S2, double Freedom, KnownBy SpreadBy, bool ByField);
 
-/// <summary>Pools means and spreads of ln weight over a season's lots, by variety, and over all where a variety has none.</summary>
+/// <summary>
+/// Pools means of ln weight over lots by variety, field and season of harvest, and spreads by variety, and over all where a variety has none.
+/// </summary>
 internal sealed class SizeBeliefs
 {
     private readonly LotEvidence[] lots;
     private readonly LotDefaults defaults;
     private readonly Pool<SpreadPooling> spreads;
-    private readonly Pool<Shrinkage> means;
+    private readonly int[] seenMeans;
+    private readonly HashSet<int> seenVarieties;
+    private readonly LotHistory? history;
     private readonly LogBelief[] beliefs;
 
     public SizeBeliefs(LotEvidence[] lots, int varieties, LotDefaults defaults)
@@ -25,18 +29,21 @@ internal sealed class SizeBeliefs
                 [.. seen.Select(i => seenSpreads[i]!.Value.S2)], [.. seen.Select(i => seenSpreads[i]!.Value.Freedom)],
                 group, groups, defaults.SpreadStrength));
         (double S2, double Freedom, KnownBy By)[] spread = [.. lots.Select((_, i) => SpreadOf(i))];
-        (double Y, double V)?[] seenMeans = [.. lots.Select((l, i) => MeanSeen(l, spread[i].S2))];
-        means = Pool<Shrinkage>.Of(
-            lots, varieties, i => seenMeans[i] is not null,
-            (seen, group, groups) => Shrinkage.Of(
-                [.. seen.Select(i => seenMeans[i]!.Value.Y)], [.. seen.Select(i => seenMeans[i]!.Value.V)],
-                group, groups, DefaultBetween(acrossVarieties: groups == 1 && varieties > 1)));
+        (double Y, double V)?[] told = [.. lots.Select((l, i) => MeanSeen(l, spread[i].S2))];
+        seenMeans = [.. Enumerable.Range(0, lots.Length).Where(i => told[i] is not null)];
+        if (seenMeans.Length > 0)
+            history = LotHistory.Of([.. seenMeans.Select(i => new PastLot(Variety(i), lots[i].Head.Field, SeasonOf(i), told[i]!.Value.Y, told[i]!.Value.V))], defaults.BetweenLots);
+        Dictionary<string, int> inField = seenMeans.CountBy(i => lots[i].Head.Field).ToDictionary();
+        seenVarieties = [.. seenMeans.Select(i => lots[i].Group)];
         beliefs = [.. lots.Select((_, i) =>
         {
             (double mu, double variance, KnownBy by) = MeanOf(i, spread[i].S2);
-            return new LogBelief(mu, variance, by, spread[i].S2, spread[i].Freedom, spread[i].By);
+            return new LogBelief(mu, variance, by, spread[i].S2, spread[i].Freedom, spread[i].By, inField.GetValueOrDefault(lots[i].Head.Field) > (told[i] is null ? 0 : 1));
         })];
     }
+
+    /// <summary>Sds between lots; null where no lot was seen.</summary>
+    public HistorySpread? BetweenLots => history?.Spread;
 
     public LogBelief Of(int lot) => beliefs[lot];
 
@@ -48,16 +55,18 @@ internal sealed class SizeBeliefs
             (bool meanGiven, bool cvGiven) = (lots[i].Head.MeanG is not null, lots[i].Head.Cv is not null);
             mean += !meanGiven && beliefs[i].MeanBy == KnownBy.Default ? 1 : 0;
             spread += !cvGiven && beliefs[i].SpreadBy == KnownBy.Default ? 1 : 0;
-            pulled += !meanGiven && beliefs[i].MeanBy == KnownBy.Samples ? 1 : 0;
-            pulledSpread += !cvGiven && beliefs[i].SpreadBy == KnownBy.Samples ? 1 : 0;
-            given += meanGiven && lots[i].Weighed == 0 ? 1 : 0;
-            givenSpread += cvGiven && lots[i].Weighed < 2 ? 1 : 0;
+            pulled += !meanGiven && beliefs[i].MeanBy != KnownBy.Default ? 1 : 0;
+            pulledSpread += !cvGiven && beliefs[i].SpreadBy is KnownBy.Samples or KnownBy.Sizer ? 1 : 0;
+            given += meanGiven && !lots[i].TellsMean ? 1 : 0;
+            givenSpread += cvGiven && lots[i].SpreadTold is null ? 1 : 0;
         }
 
+        // A fit of the spread between lots leans to the defaults always, the less the more lots there are; with one season there is none between seasons.
+        bool seasons = seenMeans.Select(SeasonOf).Distinct().Count() > 1;
         (string Name, int Count)[] taken =
         [
             ("bulb_mean_g", mean), ("bulb_cv", spread),
-            ("between_lot_sd", means.ByVariety is { Fitted: false } ? pulled : 0),
+            ("between_lot_sd", pulled), ("between_variety_sd", pulled), ("between_field_sd", pulled), ("between_season_sd", seasons ? pulled : 0),
             ("spread_strength", spreads.ByVariety is { Fitted: false } ? pulledSpread : 0),
             ("given_mean_sd", given), ("given_cv_strength", givenSpread),
         ];
@@ -67,30 +76,30 @@ internal sealed class SizeBeliefs
     // Two bulbs make a spread. A cell of cv 0 is a wish for one weight, not a finding about the variety.
     private (double S2, double Freedom)? SpreadSeen(LotEvidence lot) => lot switch
     {
-        { Weighed: > 1 } => (lot.VarianceOfLogs, lot.Weighed - 1),
+        { SpreadTold: { } told } => told,
         { Head.Cv: { } cv and > 0 } => (Math.Log(1 + cv * cv), defaults.GivenCvStrength),
         _ => null,
     };
 
     private (double Y, double V)? MeanSeen(LotEvidence lot, double s2) => lot switch
     {
-        { Weighed: > 0 } => (lot.MeanLog, s2 / lot.Weighed),
+        { TellsMean: true } => lot.MeanTold(s2),
         { Head: { MeanG: { } g, Cv: var cv } } =>
             (Math.Log(g) - (cv is { } c ? Math.Log(1 + c * c) : s2) / 2, defaults.GivenMeanSd * defaults.GivenMeanSd),
         _ => null,
     };
 
-    private double DefaultBetween(bool acrossVarieties) =>
-        defaults.BetweenLotSd * defaults.BetweenLotSd
-        + (acrossVarieties ? defaults.BetweenVarietySd * defaults.BetweenVarietySd : 0);
+    private string Variety(int i) => lots[i].Head.Variety.Text;
+
+    private int SeasonOf(int i) => lots[i].Head.Harvested.Year;
 
     // As the samples and the other lots have it; the lot's own cell comes after.
     private (double S2, double Freedom, KnownBy By) SpreadOf(int i)
     {
-        if (lots[i].Weighed > 1)
+        if (lots[i].SpreadTold is not null)
         {
             int at = spreads.PlaceOf(i);
-            return (spreads.ByVariety!.Variances[at], spreads.ByVariety.Freedom[at], KnownBy.Samples);
+            return (spreads.ByVariety!.Variances[at], spreads.ByVariety.Freedom[at], lots[i].Sizer is null ? KnownBy.Samples : KnownBy.Sizer);
         }
 
         if (spreads.GroupOf(lots[i].Group) is { } g)
@@ -102,16 +111,20 @@ internal sealed class SizeBeliefs
 
     private (double Mu, double Variance, KnownBy By) MeanOf(int i, double s2)
     {
-        if (lots[i].Weighed > 0)
+        if (history is null)
         {
-            int at = means.PlaceOf(i);
-            return (means.ByVariety!.Means[at], means.ByVariety.Variances[at], KnownBy.Samples);
+            HistorySpread between = defaults.BetweenLots;
+            double apart = between.Variety * between.Variety + between.Field * between.Field + between.Season * between.Season + between.Lot * between.Lot;
+            return (Math.Log(defaults.MeanG) - s2 / 2, apart, KnownBy.Default);
         }
 
-        if (means.GroupOf(lots[i].Group) is { } g)
-            return (means.ByVariety!.GroupMeans[g], means.ByVariety.GroupVariances[g] + means.ByVariety.Between, KnownBy.Variety);
-        return means.All is { } all
-            ? (all.GroupMeans[0], all.GroupVariances[0] + all.Between, KnownBy.AllLots)
-            : (Math.Log(defaults.MeanG) - s2 / 2, DefaultBetween(true), KnownBy.Default);
+        if (lots[i].TellsMean)
+        {
+            MeanBelief own = history.Seen(Array.BinarySearch(seenMeans, i));
+            return (own.Mean, own.Variance, lots[i].Sizer is null ? KnownBy.Samples : KnownBy.Sizer);
+        }
+
+        MeanBelief kind = history.Next(Variety(i), lots[i].Head.Field, SeasonOf(i));
+        return (kind.Mean, kind.Variance, seenVarieties.Contains(lots[i].Group) ? KnownBy.Variety : KnownBy.AllLots);
     }
 }

@@ -1,3 +1,4 @@
+using Cloveshed.Core.Sizes;
 using NodaTime;
 
 namespace Cloveshed.Core.Seasons;
@@ -32,6 +33,10 @@ public sealed record LotRow(
     LotId Lot, PlaceId Place, VarietyId Variety, string Field, LocalDate Harvested, double Bins, double Net, LotState? State,
     double? NetLow, double? NetHigh, bool Organic, bool? Cured, bool Inhibitor, double? FreshShare, double? CrackShare,
     SeedClass? SeedClass, double? MeanG, double? Cv, LocalDate? Ready, bool Hold);
+
+/// <summary>What a sizer counted of a lot so far.</summary>
+/// <param name="BinsRun">Bins that these bulbs came out of; at least one.</param>
+public sealed record SizerCounted(LotId Lot, int BinsRun, WeightHistogram Counts);
 
 /// <summary>What a sampler found wrong with a bulb.</summary>
 public enum Defect { None, Mold, Decay, Sprout, Shatter, Mechanical, Skin, Other }

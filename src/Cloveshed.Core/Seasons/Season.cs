@@ -1,3 +1,4 @@
+using Cloveshed.Core.Sizes;
 using NodaTime;
 
 namespace Cloveshed.Core.Seasons;
@@ -28,7 +29,11 @@ public sealed record Season(
     IReadOnlyList<OrderLine> Orders,
     IReadOnlyList<MarketWeek> Market,
     IReadOnlyList<SeedNeed> SeedNeeds,
-    IReadOnlyList<AsIsPrice> AsIsPrices);
+    IReadOnlyList<AsIsPrice> AsIsPrices)
+{
+    /// <summary>What sizers saw of lots of which part still stands; one for each lot at most. No file of the season has it: it comes as it is counted.</summary>
+    public IReadOnlyList<SizerCounted> SizerCounts { get; init; } = [];
+}
 
 /// <summary>The unit that all masses of a season's files are written in.</summary>
 public enum MassUnit { Pound, Kilogram }

@@ -56,6 +56,7 @@ internal static class KeepTexts
     public static string By(Core.Lots.KnownBy by, Words<KeepWord> words) => words[by switch
     {
         Core.Lots.KnownBy.Given => KeepWord.ByGiven,
+        Core.Lots.KnownBy.Sizer => KeepWord.BySizer,
         Core.Lots.KnownBy.Samples => KeepWord.BySamples,
         Core.Lots.KnownBy.Variety => KeepWord.ByVariety,
         Core.Lots.KnownBy.AllLots => KeepWord.ByAllLots,

@@ -19,7 +19,7 @@ public enum KeepWord
     FigureStands, FigureBins, FigureLast, FigureLastOf, FigureWorth, FigureWorthOf, FigureWorthNone, FigureMean, FigureBand, StandsHead, SinceHead,
     BetweenHead, GradeHead, CrackHead, WasteHead, LifeHead, SharesBands, ClockHead, ClockLead, ClockCaption, Here, LifeAWeek, LossAWeek, Bought,
     WeeksBought, MoveCost, ThreeYears, SizesHead, SizesFrom, SizesSummary, SizesCaption, ClassHead, WindowHead, Window, WindowOver, WindowUnder,
-    UnderName, ShareHead, LowHead, HighHead, GradesCaption, GradeName, Ungraded, GradesFrom, ByGiven, BySamples, ByVariety, ByAllLots, ByDefault,
+    UnderName, ShareHead, LowHead, HighHead, GradesCaption, GradeName, Ungraded, GradesFrom, ByGiven, BySizer, BySamples, ByVariety, ByAllLots, ByDefault,
 
     // In the plan
     PlannedHead, NotPlanned, PathsCaption, PartHead, MassAtStart, StaysHead, StaysIn, GoesHead, GoesRun, GoesSold, GoesDiscarded, GoesStays,

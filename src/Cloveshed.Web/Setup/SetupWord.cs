@@ -40,6 +40,12 @@ public enum SetupWord
     KindSeasonChanged, KindRunPinned, KindRunBarred, KindHoldLifted, KindPlanAsked, KindPlanMade, KindPlanRefused, KindPlanStopped, KindPlanAdopted,
     KindAirRead, KindRoomStepped, KindRoomTested, KindRoomDescribed, KindRecordWithdrawn, KindNote, KindEntered, KindChanged, KindDropped,
 
+    // How sure the size curves are
+    SureHead, SureShort, SureLead, SureHolds, SureOff, SureOwnHead, SureOwnLead, SureHalf, SureWhole, SureWholeHint, SureTooFew, SureMadeHead, SureMadeLead,
+    SureMadeRow, SureTrial, SureLots, SureRawOff, SurePooledOff, SureHeld, SureOffHint, SureLearnedHead, SureVarieties, SureFields, SureSeasons, SureAlike,
+    SureShape, SureShapeFitted, SureShapeDefault, SureLearnedHint, SureNextHead, SureNextLead, SureLot, SureVariety, SureField, SureWeighed, SureMean,
+    SureBand, SureGrams, SureFromTo,
+
     // How pages are shown
     ShownHead, ShownLead,
 

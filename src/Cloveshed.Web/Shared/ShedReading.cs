@@ -29,7 +29,7 @@ public sealed class ShedReading(ShedLedger ledger, Viewer viewer, PastShelf past
     /// <summary>For pages that are only reached with a season.</summary>
     public Season SeasonOpen => Season ?? throw new InvalidOperationException("No season is open.");
 
-    public LotsKnown Lots => lots.Of(State.InputDigest, SeasonOpen);
+    public LotsKnown Lots => lots.Of(State.KnowledgeDigest, SeasonOpen);
 
     /// <summary>What was read and done in places, by the viewer's day.</summary>
     public PlaceLog PlaceLog => placeLog ??= placeLogs.Of(viewer.AsOf);

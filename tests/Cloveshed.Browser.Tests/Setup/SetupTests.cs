@@ -17,6 +17,7 @@ public sealed class SetupTests(Chromium chromium, DemoShed demo)
     [InlineData("/setup/orders/3", Screen.Phone, true, "es")]
     [InlineData("/setup/season", Screen.Tablet, true, "es")]
     [InlineData("/setup/import", Screen.Phone, false, "en")]
+    [InlineData("/setup/how-sure", Screen.Phone, true, "es")]
     [InlineData("/setup/ledger", Screen.Desk, false, "es")]
     [InlineData("/setup/ledger", Screen.Phone, true, "en")]
     public Task A_page_is_sound(string path, int width, bool dark, string language) => Screen.SoundUnfolded(chromium, demo, path, width, dark, language);

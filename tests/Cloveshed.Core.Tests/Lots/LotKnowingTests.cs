@@ -37,7 +37,7 @@ public class LotKnowingTests
         Assert.Equal(neither.MeanG, cv.MeanG, 0.5);
         foreach (LotKnowledge k in (LotKnowledge[])[mean, cv])
             Assert.Equal(new SizeCurve(k.MeanG, k.Cv).MassShare(SmallSeason.Law, 50, 57), k.ClassShares[2]);
-        Assert.Equal("mean: given; spread: samples n=60, shrunk toward variety", mean.HowKnown);
+        Assert.Equal("mean: given; spread: samples n=60, shrunk toward variety and field", mean.HowKnown);
     }
 
     [Fact]
@@ -71,7 +71,7 @@ public class LotKnowingTests
         double few = Know(Of(5), "1").MeanG, many = Know(Of(400), "1").MeanG, mean = 70 * Math.Exp(0.3 * 0.3 / 2);
         Assert.InRange(few, 52, mean - 3);
         Assert.InRange(many, mean - 1.5, mean + 1);
-        Assert.Equal("samples n=5, shrunk toward variety", Know(Of(5), "1").HowKnown);
+        Assert.Equal("samples n=5, shrunk toward variety and field", Know(Of(5), "1").HowKnown);
     }
 
     [Fact]
@@ -80,7 +80,7 @@ public class LotKnowingTests
         Season season = SmallSeason.Of(
             [SmallSeason.Lot("1"), SmallSeason.Lot("2"), SmallSeason.Lot("3", "Violet")], [.. Bulbs("1", 45, 80)]);
         LotsKnown known = LotKnowing.Know(season);
-        Assert.Equal(("variety", "all lots"), (known.Lots[new("2")].HowKnown, known.Lots[new("3")].HowKnown));
+        Assert.Equal(("variety and field", "all lots"), (known.Lots[new("2")].HowKnown, known.Lots[new("3")].HowKnown));
         Assert.Equal(45 * Math.Exp(0.045), known.Lots[new("2")].MeanG, 0.8);
         Assert.Equal(known.Lots[new("2")].MeanG, known.Lots[new("3")].MeanG, 0.01);
         Assert.True(known.Lots[new("2")].MeanBand.High > known.Lots[new("1")].MeanBand.High);
@@ -101,7 +101,7 @@ public class LotKnowingTests
         LotKnowledge k = Know(season, "6");
         Assert.Equal(61, k.MeanG, 1);
         Assert.Equal(0.33, k.Cv, 0.01);
-        Assert.Equal("variety", k.HowKnown);
+        Assert.Equal("variety and field", k.HowKnown);
     }
 
     [Fact]
