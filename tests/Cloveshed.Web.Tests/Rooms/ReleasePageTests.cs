@@ -1,15 +1,20 @@
 using System.Net;
 using Cloveshed.Core;
+using Cloveshed.Core.Keep;
+using Cloveshed.Core.Keep.Rooms;
+using Cloveshed.Core.Lots;
 using Cloveshed.Core.Seasons;
+using Cloveshed.Ledger;
 using Cloveshed.Ledger.Rooms;
 using Cloveshed.Web.Keep;
 using Cloveshed.Web.Release;
 using Cloveshed.Web.Shared;
 using Cloveshed.Web.Tests.Setup;
+using Cloveshed.Web.Today;
 
 namespace Cloveshed.Web.Tests.Rooms;
 
-/// <summary>The order of release and the reach plan, against sums made apart.</summary>
+/// <summary>The order of release, the reach plan and what an alarm costs, against sums made apart.</summary>
 public sealed class ReleasePageTests(DemoShed demo) : IClassFixture<DemoShed>
 {
     private PlanBook Book => new(demo.Shed.Ledger.Now().Season!, demo.Shed.Part<PlanShelf>().Of(demo.Shed.Ledger.Now().Adopted!));
@@ -52,6 +57,55 @@ public sealed class ReleasePageTests(DemoShed demo) : IClassFixture<DemoShed>
         Assert.Equal(plan.DigsAsCame, plan.Lots.Sum(lot => lot.DigsAsCame), 1e-6);
         // A slower twin of what stands before a lot's nearest stack.
         Assert.All(plan.Lots, lot => Assert.Equal(Before(plan, lot.Lot), lot.ToFirst, 1e-9));
+    }
+
+    /// <summary>The twin keeps each lot a week in either air, by the law alone.</summary>
+    [Fact]
+    public void An_alarm_costs_what_a_week_in_the_air_that_was_read_takes()
+    {
+        Place place = Season.Places.First(one => one.Id == RoomDays.Cold1);
+        AlarmDecision Warm(double temp) => Assert.Single(Rooms(RoomDays.Air(RoomDays.Last, place.Id, temp, null)).Alarms, alarm => alarm.Alarm.Kind == RoomAlarmKind.TooWarm);
+        AlarmDecision alarm = Warm(6);
+        LotRow[] standing = [.. Season.Lots.Where(row => row.Place == place.Id && PlaceUse.Stands(Season.Settings, row))];
+        Assert.Equal(standing.Select(row => row.Lot.Text).Order(StringComparer.Ordinal), alarm.Parts.Select(part => part.Subject).Order(StringComparer.Ordinal));
+        foreach (LotRow row in standing)
+        {
+            CostPart part = alarm.Parts.Single(one => one.Subject == row.Lot.Text);
+            double Left(double temp)
+            {
+                Climate air = PlaceClimate.Of(Season, place, Week, false, ClimateDefaults.Default) with { TempC = temp };
+                WeekOfKeeping week = KeepingLaw.Week(KeepingParameters.Default, LotTraits.Of(Season, row), air, 50);
+                return (1 - week.WeightLoss) * KeepingLaw.SoundShare(KeepingParameters.Default, LifeAtStart.Of(Season, place, row, KeepingParameters.Default, ClimateDefaults.Default) + week.LifeUsed);
+            }
+
+            Assert.Equal(row.Net * Book.WorthOf(row.Lot)!.Value, part.Amount * part.Rate, 1e-6 * row.Net);
+            Assert.Equal(1 - Left(6) / Left(0), part.Share, 0.35 * part.Share);
+        }
+
+        Assert.True(Warm(3).CostOfWaiting < alarm.CostOfWaiting && Warm(3).CostOfWaiting > 0);
+    }
+
+    [Fact]
+    public void Air_that_harms_people_stands_first_whatever_the_others_cost()
+    {
+        RoomsToday rooms = Rooms(RoomDays.Air(RoomDays.Last, RoomDays.Cold1, -9, 50), RoomDays.Air(RoomDays.Last, new PlaceId("Cold 3"), 1, 68, 19.4));
+        Assert.Equal((RoomAlarmKind.DeadlyAir, "Cold 3", true), (rooms.Alarms[0].Alarm.Kind, rooms.Alarms[0].Place.Text, rooms.Alarms[0].PeopleFirst));
+        // Freezing can take all of it.
+        AlarmDecision cold = rooms.Alarms.First(alarm => alarm.Alarm.Kind == RoomAlarmKind.TooCold);
+        Assert.Equal(Season.Lots.Where(row => row.Place == RoomDays.Cold1 && PlaceUse.Stands(Season.Settings, row)).Sum(row => row.Net * Book.WorthOf(row.Lot)!.Value), cold.CostOfWaiting, 1.0);
+        Assert.Equal(rooms.Alarms.Skip(1).Select(alarm => alarm.CostOfWaiting).OrderDescending(), rooms.Alarms.Skip(1).Select(alarm => alarm.CostOfWaiting));
+    }
+
+    private RoomsToday Rooms(params NewFact[] facts)
+    {
+        PlaceLog log = new([.. facts.Select((fact, at) => new RoomRecord(fact.Id, at + 1, fact.HappenedAt, fact.HappenedAt, fact.By, fact.Device, null, Said(fact.Body), ""))], demo.Shed.Clock.LocalTimeZone);
+        return RoomsToday.Of(Season, log, new NodaTime.LocalDateTime(2026, 9, 2, 10, 30), Book);
+    }
+
+    private static AirSaid Said(System.Text.Json.JsonElement body)
+    {
+        double? Number(string key) => body.TryGetProperty(key, out var value) && value.ValueKind == System.Text.Json.JsonValueKind.Number ? value.GetDouble() : null;
+        return new AirSaid(new PlaceId(body.GetProperty("place").GetString()!), Number("temp_c"), Number("rh"), Number("o2"), Number("co2"), ReadingSource.Device, "probe", "");
     }
 
     [Fact]
