@@ -59,6 +59,23 @@ public sealed class ReleasePageTests(DemoShed demo) : IClassFixture<DemoShed>
         Assert.All(plan.Lots, lot => Assert.Equal(Before(plan, lot.Lot), lot.ToFirst, 1e-9));
     }
 
+    /// <summary>In one lane all that is needed sooner stands before a lot: 199.7 m of 1.2 m bins, one across, four high by the rule.</summary>
+    [Fact]
+    public void In_a_single_lane_a_later_lot_stands_behind_all_that_is_needed_sooner()
+    {
+        RoomFigures lane = new(
+            new Dictionary<RoomFigure, double>
+            {
+                [RoomFigure.LengthM] = 200, [RoomFigure.WidthM] = 1.6, [RoomFigure.HeightM] = 9, [RoomFigure.BinLengthM] = 1.2, [RoomFigure.BinWidthM] = 1.2, [RoomFigure.BinHeightM] = 0.75,
+                [RoomFigure.MostHigh] = 4,
+            }, []);
+        ReachPlan plan = ReachPlan.Of(Season, Season.Places.First(one => one.Id == RoomDays.Cold1), lane, StandingLots.Of(Season), Book);
+        Assert.Equal((166, 4, true, 1, 0.0), (plan.Deep, plan.High, plan.Described, plan.Lanes.Count, plan.Digs));
+        Assert.Equal(plan.Lanes[0].Select(stack => stack.Week).OrderDescending(), plan.Lanes[0].Select(stack => stack.Week));
+        Assert.All(plan.Lots, lot => Assert.Equal(Before(plan, lot.Lot), lot.ToFirst, 1e-9));
+        Assert.Contains(plan.Lots, lot => lot.ToFirst > 0);
+    }
+
     /// <summary>The twin keeps each lot a week in either air, by the law alone.</summary>
     [Fact]
     public void An_alarm_costs_what_a_week_in_the_air_that_was_read_takes()
