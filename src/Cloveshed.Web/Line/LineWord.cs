@@ -27,6 +27,26 @@ public enum LineWord
     // The best cuts
     BestHead, BestLead, BestCaption, NowHead, NowSince, NowNominal, ThisHead, BestCut, BestShare, BestCartons, GramUp, GramDown, BestUp, BestDown, ValueRow, BestOverNow, SettingOverNow,
 
+    // A sample
+    ToSample, WeighHead, WeighLead, SampleDay, SampleBulbs, SampleHint, SampleTake, SampleTaken, SampleBadLine, SampleRemedy, SampleNone, SampleMany, SampleRow, WidthHead, Tally, TallyWrong, DefectKeys,
+    DefectMold, DefectDecay, DefectSprout, DefectShatter, DefectMechanical, DefectSkin, DefectOther, DefectsNone, DefectsFound, OddHead, OddLead, OddWhy, OddShape, OddFar,
+    GradeHead, GradeNone, GradeDays, GradeAll, GradeCaption, GradeName, GradeLimitOf, GradeLimit, GradeFound, GradeWilson, GradeExact, GradeVerdictHead, GradeMore, GradeHint, LimitDefects, LimitDecay,
+    VerdictMakes, VerdictLikely, VerdictUnlikely, VerdictFails, MoreThanEver,
+
+    // The drum
+    ToDrum, DrumLead, DrumNoGrades, DrumToGrades, DrumLabel, DrumKey, DrumMisplaced, DrumMisplacedOf, DrumBest, DrumRound, DrumSummary, DrumOff, NoGrade, HolesHead, HolesHint, HoleUnder, HolesAre, HolesSince, HolesNotSet,
+    HolesMustRise, HolesDone, MmText, OrderHead, OrderSmall, OrderLarge, AskLoad, AskStep, AskMost, AskFeed, AskFirst, AskAgain, AskCaught, AskHurt, FlowsCaption, FlowHead, FlowShare, FlowMass, FlowWrong, FlowArrive,
+    FlowBest, FlowBestShare, LoadHead, LoadLead, LoopHead, LoopLead, LoopShare, LoopFills, LoopCracker, LoopUncaught, LoopHurt, PerHour, TakeBestHoles, PutHoles, CautionLine,
+
+    // The setting sheet
+    ToSheet, SheetLead, SheetIn, SheetBoth, SheetFor, SheetDay, SheetSizer, SheetSizerNot, SheetDrum, SheetDrumNot, SheetBox, SheetFrom, SheetTo, SheetTop, SheetHole, SheetOver, SheetUnder, SheetCheck,
+    SheetCheckLine, SheetRing, SheetDone, SheetLineName, SheetMass, SheetSetIt,
+
+    // The sizer's counts
+    ToCount, CountInHead, CountLead, CountBins, CountFile, CountSend, CountSending, CountReading, CountJob, CountStop, CountStopped, CountTaken, CountFaulty, CountNotTaken, CountNoFile, CountBadBins, CountGone, CountDropped,
+    CountWhereField, CountWhereLine, CountWhereFile, CountNoHeader, CountNoWeight, CountTwoUnits, CountNotANumber, CountOutOfBounds, CountNotWhole, CountCells, CountNoBulbs,
+    SeenHead, SeenWhen, SeenBins, SeenDrop, AgainstHead, AgainstLead, AgainstExpected, AgainstIn, AgainstYes, AgainstMore, AgainstLess,
+
     // The numbers behind the picture
     BehindCaption, WeightHead, MassShareHead, CalledHead, SeenShare, CallUnder,
 }

@@ -1,10 +1,11 @@
-// The size curve's handles: a cut is dragged, moved by arrow keys, or typed; what lands in each box follows at once. The server answers
+// The handles of the size curve and of the drum: a cut or hole is dragged, moved by arrow keys, or typed; what comes of it follows at once. The server answers
 // each setting with the same words that it writes the page with. Without this script the form's button does it.
 const curve = document.getElementById("size-curve");
-const form = document.getElementById("sizer-form");
+const form = document.querySelector("form[data-handles]");
+const most = Number(curve.dataset.most);
 const [from, to] = [Number(curve.dataset.from), Number(curve.dataset.to)];
 const handles = [...curve.querySelectorAll(".cut-handle")];
-const cuts = [...form.querySelectorAll("input[name=cut]")];
+const cuts = [...form.querySelectorAll("input[data-handle]")];
 const uses = [...form.querySelectorAll("select[name=as]")];
 const grams = new Intl.NumberFormat("en-US", { minimumFractionDigits: 1, maximumFractionDigits: 1 });
 // Weights stand by their logarithm.
@@ -12,13 +13,13 @@ const left = g => Math.min(1, Math.max(0, Math.log(Math.max(g, 1e-9) / from) / M
 const under = part => from * (to / from) ** part;
 const tenth = g => Math.round(g * 10) / 10;
 const cutOf = k => { const typed = cuts[k].value.trim(); return typed !== "" && Number.isFinite(Number(typed)) ? Number(typed) : null; };
-const own = k => uses[k].value === "own";
+const own = k => uses.length === 0 || uses[k].value === "own";
 
 for (const hint of document.querySelectorAll(".live-only")) hint.hidden = false;
 
 /** A cut stays between its neighbours that have boxes of their own. */
 function room(k) {
-  let low = 0, high = 5000;
+  let low = 0, high = most;
   for (let at = k - 1; at >= 0; at--) if (own(at) && cutOf(at) !== null) { low = cutOf(at); break; }
   for (let at = k + 1; at < cuts.length; at++) if (own(at) && cutOf(at) !== null) { high = cutOf(at); break; }
   return [low, Math.max(low, high)];
@@ -80,9 +81,10 @@ function show(answer, query) {
     name.style.width = left(region.toG ?? to) - start + "%";
     name.classList.toggle("off", answer.off.includes(region.class));
   }
+  if (answer.picture) curve.querySelector("svg").replaceWith(drawn(answer.picture));
   for (const row of form.querySelectorAll("tr[data-row]")) row.classList.toggle("off", answer.off.includes(Number(row.dataset.row)));
   cuts.forEach((input, k) => {
-    if (answer.faults.includes("cut-" + k) || answer.outOfOrder === k) input.setAttribute("aria-invalid", "true");
+    if (answer.faults.includes(input.name + "-" + k) || answer.outOfOrder === k) input.setAttribute("aria-invalid", "true");
     else input.removeAttribute("aria-invalid");
   });
   document.getElementById("take-best").href = answer.best;
@@ -90,12 +92,19 @@ function show(answer, query) {
   history.replaceState(null, "", location.pathname + query);
 }
 
+/** The picture anew, named as the one before it. */
+function drawn(picture) {
+  const svg = document.importNode(new DOMParser().parseFromString(picture, "image/svg+xml").documentElement, true);
+  svg.setAttribute("aria-label", curve.querySelector("svg").getAttribute("aria-label"));
+  return svg;
+}
+
 /** A class that had no box when the page came. */
 function named(k) {
   const name = document.createElement("span"), code = document.createElement("b"), share = document.createElement("span");
   name.className = "box-name";
   name.dataset.box = String(k);
-  code.textContent = handles[k].querySelector("b").textContent;
+  code.textContent = handles[k].querySelector("b")?.textContent ?? "";
   share.dataset.out = "share-" + k;
   name.append(code, " ", share);
   curve.querySelector(".box-names").append(name);
