@@ -21,6 +21,7 @@ public sealed class WeightsShelf
     private const long Seed = 1;
 
     private readonly Shelf<SizedLot> lots = new(Lots);
+    private readonly Shelf<LotsKnown> before = new(2);
     private readonly Shelf<(IReadOnlyList<Box> Boxes, double? OverG)> best = new(Settings);
 
     /// <param name="bySizer">By the sizer's counts, where there are any.</param>
@@ -32,7 +33,7 @@ public sealed class WeightsShelf
             LotRow[] rows = [.. season.Lots.Where(row => row.Lot == lot)];
             SizerTotal? seen = shed.State.SizerTotal(lot);
             LotWeights weights = LotWeighing.Of(new(
-                shed.Lots.Lots[lot], [.. season.Samples.Where(bulb => bulb.Lot == lot)], season.Varieties.First(variety => variety.Id == rows[0].Variety).BulbLaw,
+                Before(shed).Lots[lot], [.. season.Samples.Where(bulb => bulb.Lot == lot)], season.Varieties.First(variety => variety.Id == rows[0].Variety).BulbLaw,
                 bySizer ? seen?.Counts : null, seen?.BinsRun ?? 0, (int)Math.Ceiling(rows.Sum(row => row.Bins)), LotWeightsQuestion.UsualDraws, Seed));
             return new(weights, CutTable.Of(weights.Curve, weights.Law.DiameterOnMass, season.Sizes, CutQuestion.UsualStepG), seen);
         });
@@ -45,6 +46,10 @@ public sealed class WeightsShelf
             $"{Key(shed, lot, bySizer)} {string.Join(',', question.PricePerKg)} {question.Tolerance} {question.MostOutlets} {question.Inspection?.Kilograms} {question.InspectionRisk} {string.Join(',', wish.Boxes.Boxes.Select(box => $"{box.Class}-{box.Last}"))}");
         return best.Of(asked, () => SizerLooking.Best(question, table, wish));
     }
+
+    /// <summary>What was known before the sizer saw anything: against it the counts are held, and with it they are joined once and not twice.</summary>
+    private LotsKnown Before(ShedReading shed) =>
+        shed.SeasonOpen.SizerCounts.Count == 0 ? shed.Lots : before.Of(shed.State.InputDigest, () => LotKnowing.Know(shed.SeasonOpen with { SizerCounts = [] }));
 
     private static string Key(ShedReading shed, LotId lot, bool bySizer) =>
         $"{shed.State.InputDigest} {lot} {bySizer} {string.Join(',', shed.State.SizerCounts.Where(count => count.Lot == lot).Select(count => count.Fact))}";
