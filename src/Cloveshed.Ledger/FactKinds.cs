@@ -10,6 +10,7 @@ public static class FactKinds
     public const string PlanAsked = "plan.asked", PlanMade = "plan.made", PlanRefused = "plan.refused", PlanStopped = "plan.stopped", PlanAdopted = "plan.adopted";
     public const string AirRead = "air.read", RoomStepped = "room.stepped", RoomTested = "room.tested", RoomDescribed = "room.described", RecordWithdrawn = "record.withdrawn";
     public const string SizerCounted = "sizer.counted", SizerSet = "sizer.set", DrumSet = "drum.set";
+    public const string WeatherTold = "weather.told", YardDescribed = "yard.described", SackWeighed = "sack.weighed", LotInspected = "lot.inspected", YardRecordWithdrawn = "yard-record.withdrawn";
     public const string Note = "note";
 
     private const string EnteredEnd = ".entered", ChangedEnd = ".changed", DroppedEnd = ".dropped";
@@ -40,8 +41,14 @@ public static class FactKinds
     /// <summary>What was read and done in places. There may be many, and no plan is made of them: <see cref="Rooms.PlaceLog"/> reads them apart from the shed's state.</summary>
     public static IReadOnlyList<string> OfRooms { get; } = [AirRead, RoomStepped, RoomTested, RoomDescribed, RecordWithdrawn];
 
+    /// <summary>Weather, drying and looks at lots, which <see cref="Yard.YardLog"/> reads, likewise apart.</summary>
+    public static IReadOnlyList<string> OfYard { get; } = [WeatherTold, YardDescribed, SackWeighed, LotInspected, YardRecordWithdrawn];
+
     /// <summary>Every kind.</summary>
-    public static IReadOnlyList<string> All { get; } = [.. Others, .. OfRooms, .. Rows.Keys];
+    public static IReadOnlyList<string> All { get; } = [.. Others, .. OfRooms, .. OfYard, .. Rows.Keys];
+
+    /// <summary>Kinds that stand apart from the shed's state.</summary>
+    internal static bool StandsApart(string kind) => OfRooms.Contains(kind) || OfYard.Contains(kind);
 
     /// <summary>The kind of a new row of a file.</summary>
     public static string Entered(string file) => Noun(file) + EnteredEnd;
@@ -54,7 +61,7 @@ public static class FactKinds
 
     internal static RowKind? OfRow(string kind) => Rows.GetValueOrDefault(kind);
 
-    internal static bool IsKnown(string kind) => Rows.ContainsKey(kind) || Others.Contains(kind) || OfRooms.Contains(kind);
+    internal static bool IsKnown(string kind) => Rows.ContainsKey(kind) || Others.Contains(kind) || StandsApart(kind);
 
     private static string Noun(string file) =>
         Nouns.FirstOrDefault(pair => pair.File == file).Noun ?? throw new ArgumentException($"{file} is no table of a season.", nameof(file));

@@ -68,7 +68,7 @@ public sealed class ShedLedger : IDisposable
                     return new Appended.Accepted([], Again: true);
                 using FactLog.Finder finder = new(connection, transaction);
                 (CheckedBatch? taken, IReadOnlyList<Refusal> refusals) = BatchCheck.Check(
-                    batch, now, clock.GetUtcNow(), language, finder.Find, fact => FactLog.IsRoomRecordCorrected(connection, transaction, fact), digest => documents.ContainsKey(digest) || FactLog.Document(connection, transaction, digest) is not null);
+                    batch, now, clock.GetUtcNow(), language, finder.Find, fact => FactLog.IsRecordCorrected(connection, transaction, fact), digest => documents.ContainsKey(digest) || FactLog.Document(connection, transaction, digest) is not null);
                 if (taken is null)
                     return new Appended.Refused(refusals);
                 if (taken.New.Count == 0)
@@ -109,6 +109,10 @@ public sealed class ShedLedger : IDisposable
     /// <summary>What was said of places and rooms above a number, in the order of facts.</summary>
     public IReadOnlyList<Rooms.RoomRecord> RoomRecords(long after = 0) => Reading(reader => (IReadOnlyList<Rooms.RoomRecord>)
         [.. FactLog.ReadKinds(reader.Connection, FactKinds.OfRooms, after).Select(Rooms.RoomBodies.Record)]);
+
+    /// <summary>What was said of weather, drying and looks at lots above a number, in the order of facts.</summary>
+    public IReadOnlyList<Yard.YardRecord> YardRecords(long after = 0) => Reading(reader => (IReadOnlyList<Yard.YardRecord>)
+        [.. FactLog.ReadKinds(reader.Connection, FactKinds.OfYard, after).Select(Yard.YardBodies.Record)]);
 
     /// <summary>Facts from the last one back.</summary>
     /// <param name="most">At most so many.</param>

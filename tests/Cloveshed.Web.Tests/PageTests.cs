@@ -9,7 +9,7 @@ public sealed class PageTests : IClassFixture<ShedWithoutSeason>
 
     public PageTests(ShedWithoutSeason empty) => shed = empty.Shed;
 
-    public static TheoryData<string> Places => ["/", "/keep", "/line", "/plan", "/dock", "/setup"];
+    public static TheoryData<string> Places => ["/", "/yard", "/keep", "/line", "/plan", "/dock", "/setup"];
 
     [Theory, MemberData(nameof(Places))]
     public async Task Without_a_season_a_page_says_what_to_do_first(string path)

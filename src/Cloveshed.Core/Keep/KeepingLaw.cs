@@ -43,8 +43,11 @@ public static class KeepingLaw
         double loss = p.LossBase + p.LossPerKpa * SaturatedAir.DeficitKpa(climate.TempC, climate.Rh);
         if (!traits.Cured && weeksSinceHarvest < p.UncuredLossWeeks)
             loss *= p.UncuredLossFactor;
-        return Math.Clamp(loss, LeastLoss, MostLoss);
+        return WithinContract(loss);
     }
+
+    /// <summary>A weekly loss between the least and the most that a season's contract allows.</summary>
+    internal static double WithinContract(double loss) => Math.Clamp(loss, LeastLoss, MostLoss);
 
     /// <summary>Share of its storage life that a lot uses in a week.</summary>
     public static double LifeUsed(KeepingParameters p, KeepingTraits traits, Climate climate)

@@ -91,6 +91,10 @@ public sealed class PlanningInstance
     public required InstanceLot[] Lots { get; init; }
     public required InstanceRow[] Rows { get; init; }
     public required KeepTable[] Tables { get; init; }
+
+    /// <summary>Clocks that do not go by the law alone.</summary>
+    public required IReadOnlyDictionary<(LotId Lot, PlaceId Place), Keep.Clocks.SeenClock> Clocks { get; init; }
+
     public required InstancePlace[] Places { get; init; }
     public required InstanceLine[] Lines { get; init; }
     public required double[] People { get; init; }

@@ -1,4 +1,5 @@
 using Cloveshed.Core.Keep;
+using Cloveshed.Core.Keep.Clocks;
 using Cloveshed.Core.Lots;
 using Cloveshed.Core.Seasons;
 using NodaTime;
@@ -9,6 +10,9 @@ namespace Cloveshed.Core.Planning;
 public sealed record Beliefs(LotDefaults Lots, KeepingParameters Keeping, ClimateDefaults Climate)
 {
     public static Beliefs Default { get; } = new(LotDefaults.Default, KeepingParameters.Default, ClimateDefaults.Default);
+
+    /// <summary>Clocks of lots that were looked at, or whose places' air was read, by row; a row without one goes by the law.</summary>
+    public IReadOnlyDictionary<(LotId Lot, PlaceId Place), SeenClock> Clocks { get; init; } = new Dictionary<(LotId, PlaceId), SeenClock>();
 }
 
 /// <summary>Season and beliefs in, planning instance out. Pure.</summary>
@@ -70,7 +74,7 @@ public static class InstanceBuilding
             KeptFresh = Kept(season, LineMode.Fresh), KeptCrack = Kept(season, LineMode.Crack), KeptSeed = Kept(season, LineMode.Seed),
             EndPrice = (double)s.EndPrice * perMass,
             SoundShare = life => KeepingLaw.SoundShare(beliefs.Keeping, life),
-            OrganicApart = organicApart, Wishes = wishes ?? RunWishes.None,
+            Clocks = beliefs.Clocks, OrganicApart = organicApart, Wishes = wishes ?? RunWishes.None,
             ValueOfNothing = -orders.Lines.Sum(l => l.Short * l.Mass) - needs.Sum(n => n.ShortCost * n.Mass),
         };
     }

@@ -1,4 +1,5 @@
 using Cloveshed.Core.Keep;
+using Cloveshed.Core.Keep.Clocks;
 using Cloveshed.Core.Lots;
 using Cloveshed.Core.Seasons;
 using NodaTime;
@@ -17,7 +18,8 @@ internal static class LotBuilding
         var lotIndex = new Dictionary<LotId, int>();
         var rows = new List<InstanceRow>();
         var tables = new List<KeepTable>();
-        var tableIndex = new Dictionary<(KeepClass, bool, bool, int), int>();
+        var tableIndex = new Dictionary<(KeepClass, bool, bool, int, double, double, double), int>();
+        (Climate[][] Open, Climate[][] Shut) air = Air(season, beliefs);
 
         foreach (LotRow r in season.Lots)
         {
@@ -34,14 +36,18 @@ internal static class LotBuilding
             }
             KeepingTraits traits = LotTraits.Of(season, r);
             int harvestWeek = s.WeekOf(r.Harvested);
-            var key = (traits.Keeps, traits.Inhibitor, traits.Cured, traits.Cured ? 0 : harvestWeek);
+            SeenClock? seen = beliefs.Clocks.GetValueOrDefault((r.Lot, r.Place));
+            var key = (traits.Keeps, traits.Inhibitor, traits.Cured, traits.Cured ? 0 : harvestWeek, seen?.Weight ?? 1, seen?.Sprout ?? 1, seen?.Decay ?? 1);
             if (!tableIndex.TryGetValue(key, out int table))
             {
                 tableIndex[key] = table = tables.Count;
-                tables.Add(Table(season, beliefs, traits, harvestWeek));
+                tables.Add(new KeepTable(
+                    Weeks(air.Open, one => one.WeightLoss), Weeks(air.Open, one => one.LifeUsed), Weeks(air.Shut, one => one.WeightLoss), Weeks(air.Shut, one => one.LifeUsed)));
+                double[][] Weeks(Climate[][] places, Func<WeekOfKeeping, double> part) => [.. places.Select(weeks => weeks.Select((climate, w) =>
+                    part(seen?.Week(beliefs.Keeping, traits, climate, Math.Max(0, w - harvestWeek)) ?? KeepingLaw.Week(beliefs.Keeping, traits, climate, Math.Max(0, w - harvestWeek)))).ToArray())];
             }
             int place = placeIndex[r.Place];
-            double life = LifeAtStart.Of(season, season.Places[place], r, beliefs.Keeping, beliefs.Climate);
+            double life = seen?.LifeAtStart ?? LifeAtStart.Of(season, season.Places[place], r, beliefs.Keeping, beliefs.Climate);
             bool stoodBefore = harvestWeek < start;
             rows.Add(new InstanceRow(lot, place, start, r.Net / massScale, r.Net, r.Bins, r.Bins / r.Net * massScale / binScale,
                 k.SharesOf(r).Fresh, k.SharesOf(r).Crack, life, KeepingLaw.SoundShare(beliefs.Keeping, life),
@@ -52,28 +58,11 @@ internal static class LotBuilding
         return ([.. lots], [.. rows], [.. tables]);
     }
 
-    private static KeepTable Table(Season season, Beliefs beliefs, KeepingTraits traits, int harvestWeek)
+    /// <summary>The air of each place and week: ordinary, and as it is in a room that is shut.</summary>
+    private static (Climate[][] Open, Climate[][] Shut) Air(Season season, Beliefs beliefs)
     {
-        int weeks = season.Settings.Weeks;
-        (double[][] loss, double[][] life) Of(bool sealedNow)
-        {
-            double[][] loss = new double[season.Places.Count][], life = new double[season.Places.Count][];
-            for (int p = 0; p < season.Places.Count; p++)
-            {
-                loss[p] = new double[weeks];
-                life[p] = new double[weeks];
-                for (int w = 0; w < weeks; w++)
-                {
-                    Climate air = PlaceClimate.Of(season, season.Places[p], w, sealedNow && season.Places[p].Kind == PlaceKind.Sealed, beliefs.Climate);
-                    WeekOfKeeping k = KeepingLaw.Week(beliefs.Keeping, traits, air, Math.Max(0, w - harvestWeek));
-                    loss[p][w] = k.WeightLoss;
-                    life[p][w] = k.LifeUsed;
-                }
-            }
-            return (loss, life);
-        }
-        (double[][] airLoss, double[][] airLife) = Of(false);
-        (double[][] sealedLoss, double[][] sealedLife) = Of(true);
-        return new KeepTable(airLoss, airLife, sealedLoss, sealedLife);
+        Climate[][] Of(bool sealedNow) => [.. season.Places.Select(place => Enumerable.Range(0, season.Settings.Weeks)
+            .Select(w => PlaceClimate.Of(season, place, w, sealedNow && place.Kind == PlaceKind.Sealed, beliefs.Climate)).ToArray())];
+        return (Of(false), Of(true));
     }
 }

@@ -11,7 +11,7 @@ public enum Remark
     SeedFor, ServesAndMore, Serves, AlsoMarket, OnlyMarket, CracksSorted, ForCloves,
 
     // Of a run: why in this week
-    PastLife, LifeUntil, LifeUsed, HandsShort, LineFullWithOvertime, LineFull, PlaceFull, RoomOpened,
+    PastLife, LifeUntil, LifeUsed, HandsShort, LineFullWithOvertime, LineFull, PlaceFull, RoomOpened, LookedAt,
 
     // Of a short order line: whether it can be had at all
     AfterSeason, NotToBeHad, ShipsWhole,
@@ -50,6 +50,7 @@ public static partial class Remarks
         Remark.LineFull => "{0:text} has no hours left",
         Remark.PlaceFull => "{0:text} is full",
         Remark.RoomOpened => "{0:text} opens in the week of {1:day}",
+        Remark.LookedAt => "clock by inspections ({0:count}, the last on {1:day})",
         Remark.AfterSeason => "it may not ship before the season ends",
         Remark.NotToBeHad => "nothing in the season can make it",
         Remark.ShipsWhole => "the order ships whole or not at all",

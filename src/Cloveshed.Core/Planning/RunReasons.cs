@@ -59,7 +59,13 @@ internal sealed class RunReasons
         }
         if (names.Contains("")) said.Add(Remarks.Say(orders.Length > 0 ? Remark.AlsoMarket : Remark.OnlyMarket));
         if (said.Count == 0) said.Add(Remarks.Say(run.Path is null ? Remark.CracksSorted : Remark.ForCloves));
-        if (run.Path is { } path) said.Add(Life(path, run.Week));
+        if (run.Path is { } path)
+        {
+            said.Add(Life(path, run.Week));
+            InstanceRow row = _instance.Rows[path.Row];
+            if (_instance.Clocks.GetValueOrDefault((_instance.Lots[row.Lot].Id, _instance.Places[row.Place].Id)) is { Looks: > 0, LastLook: { } last } seen)
+                said.Add(Remarks.Say(Remark.LookedAt, seen.Looks, last));
+        }
         InstanceLine line = _instance.Lines[run.Line];
         double people = double.IsInfinity(_instance.People[run.Week]) ? 0 : line.Heads * _prices.People[run.Week];
         if (people > 1e-6 * Math.Max(1, line.Cost)) said.Add(Remarks.Say(Remark.HandsShort));

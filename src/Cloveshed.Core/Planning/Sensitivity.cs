@@ -49,6 +49,10 @@ internal static class Sensitivity
             else if (ClimateDefaults.Names.Contains(d.Name)) Add(d.Name, d.Value, d.Why, f => Change(beliefs with { Climate = beliefs.Climate.With(d.Name, f) }, false));
             else used.Add(new DefaultUsed(d.Name, d.Value, d.Why, null, null));
         }
+        foreach (var ((lot, place), seen) in beliefs.Clocks.Where(one => one.Value.Looks > 0).OrderBy(one => one.Key.Lot.Text, StringComparer.Ordinal).ThenBy(one => one.Key.Place.Text, StringComparer.Ordinal))
+            used.Add(new DefaultUsed($"inspected clock: {lot}, {place}",
+                FormattableString.Invariant($"weight x{seen.Weight:0.00}, sprouting x{seen.Sprout:0.00}, decay x{seen.Decay:0.00}, life used {seen.LifeAtStart:0.000}"),
+                FormattableString.Invariant($"maximum likelihood with a prior, from {seen.Looks} inspections, the last on {seen.LastLook:uuuu-MM-dd}"), null, null));
         foreach (Dial<KeepingParameters> dial in KeepingParameters.Dials)
             Add("keeping: " + dial.Name, dial.Read(beliefs.Keeping).ToString("R", System.Globalization.CultureInfo.InvariantCulture), dial.Why, f => Change(beliefs with { Keeping = beliefs.Keeping.With(dial.Name, f) }, false));
         return used;

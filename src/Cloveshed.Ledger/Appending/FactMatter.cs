@@ -29,6 +29,8 @@ internal sealed record FactMatter(ShedFold Fold, TextLanguage Language, Func<str
                 return Refuse(RefusalTexts.CorrectsUnknown, corrected);
             if (FactKinds.OfRooms.Contains(kind))
                 return RoomMatter.Against(this, fact, body);
+            if (FactKinds.OfYard.Contains(kind))
+                return YardMatter.Against(this, fact, body);
             switch (kind)
             {
                 case FactKinds.SeasonOpened:

@@ -12,7 +12,7 @@ internal static class RefusalTexts
         RowGone = "row-gone", RowMoved = "row-moved", HoldGone = "hold-gone", HoldUnknown = "hold-unknown", HoldWeek = "hold-week", HoldMass = "hold-mass",
         PlanUnknown = "plan-unknown", JobUnknown = "job-unknown", JobEnded = "job-ended", BasisAhead = "basis-ahead", DocumentMissing = "document-missing", DocumentDigest = "document-digest",
         RecordOther = "record-other", RecordMoved = "record-moved", AirEmpty = "air-empty", AirRange = "air-range", RoomKind = "room-kind", RoomFigure = "room-figure", StepUntested = "step-untested",
-        StepOverLimit = "step-over-limit";
+        StepOverLimit = "step-over-limit", YardNumber = "yard-number", LookCounts = "look-counts";
 
     private static readonly Dictionary<string, (string Message, string Remedy, string Mensaje, string Remedio)> Texts = new(StringComparer.Ordinal)
     {
@@ -109,6 +109,12 @@ internal static class RefusalTexts
         [StepOverLimit] = (
             "{0} was measured as {1}, past the limit of {2}.", "Nobody goes in. Go on airing from outside, test again, and write that down. Local code comes first.",
             "{0} se midió en {1}, pasado el límite de {2}.", "Nadie entra. Siga ventilando desde fuera, pruebe otra vez, y escríbalo. La norma local va primero."),
+        [YardNumber] = (
+            "{0} says {1}; it lies between {2} and {3}.", "Check the unit and the decimal point: degrees Celsius, percent, millimetres, metres a second, whole bulbs.",
+            "{0} dice {1}; está entre {2} y {3}.", "Revise la unidad y el punto decimal: grados Celsius, por ciento, milímetros, metros por segundo, bulbos enteros."),
+        [LookCounts] = (
+            "{0} sprouted and {1} decayed are more than the {2} bulbs that were looked at.", "Count each bulb once: a bulb that is both counts as decayed.",
+            "{0} brotados y {1} podridos son más que los {2} bulbos que se vieron.", "Cuente cada bulbo una vez: el que es ambas cosas cuenta como podrido."),
     };
 
     /// <summary>Every rule, for the manual's test.</summary>

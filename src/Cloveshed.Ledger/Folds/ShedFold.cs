@@ -60,7 +60,7 @@ internal sealed class ShedFold
             Season.Step(row, id, fact.Seq, body, counted);
         else if (fact.Kind == FactKinds.SeasonOpened)
             Season.Open(id, body, counted);
-        else if (counted && !FactKinds.OfRooms.Contains(fact.Kind))
+        else if (counted && !FactKinds.StandsApart(fact.Kind))
             ApplyOther(fact, id, body);
     }
 

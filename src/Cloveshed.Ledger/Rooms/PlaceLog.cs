@@ -25,6 +25,7 @@ public sealed class PlaceLog
     public PlaceLog(IReadOnlyList<RoomRecord> records, TimeZoneInfo here, AsOf? when = null)
     {
         List<RoomRecord> counted = when is null ? [.. records] : [.. records.Where(record => Counts(record, when, here))];
+        LastSeq = counted.Count == 0 ? 0 : counted[^1].Seq;
         HashSet<Guid> gone = [.. counted.Where(record => record.Corrects is not null).Select(record => record.Corrects!.Value)];
         Logged<TSaid>[] Of<TSaid>() where TSaid : RoomSaid =>
         [
@@ -40,6 +41,9 @@ public sealed class PlaceLog
 
     /// <summary>Nothing was said.</summary>
     public static PlaceLog Empty { get; } = new([], TimeZoneInfo.Utc);
+
+    /// <summary>The number of the last record that is in it; 0 for none.</summary>
+    public long LastSeq { get; }
 
     /// <summary>Places of which air was read.</summary>
     public IEnumerable<PlaceId> PlacesRead => air.Select(place => place.Key);

@@ -74,10 +74,10 @@ internal static class FactLog
             yield return Fact(reader);
     }
 
-    /// <summary>Whether a fact about a room corrects that one. Corrections are few and made by hand, so the facts of those kinds are looked through.</summary>
-    public static bool IsRoomRecordCorrected(DbConnection connection, DbTransaction? transaction, Guid fact)
+    /// <summary>Whether a fact about a room or the yard corrects that one. Corrections are few and made by hand, so the facts of those kinds are looked through.</summary>
+    public static bool IsRecordCorrected(DbConnection connection, DbTransaction? transaction, Guid fact)
     {
-        using DbCommand command = Command(connection, transaction, $"SELECT 1 FROM facts WHERE corrects = @fact AND kind IN ({string.Join(", ", FactKinds.OfRooms.Select(kind => $"'{kind}'"))}) LIMIT 1");
+        using DbCommand command = Command(connection, transaction, $"SELECT 1 FROM facts WHERE corrects = @fact AND kind IN ({string.Join(", ", FactKinds.OfRooms.Concat(FactKinds.OfYard).Select(kind => $"'{kind}'"))}) LIMIT 1");
         Add(command, "@fact", StoredFact.IdText(fact));
         return command.ExecuteScalar() is not null;
     }

@@ -69,7 +69,7 @@ public enum Say
     // The planner's remarks, by the names that they have in the core
     RemarkSeedFor, RemarkServesAndMore, RemarkServes, RemarkAlsoMarket, RemarkOnlyMarket, RemarkCracksSorted,
     RemarkForCloves, RemarkPastLife, RemarkLifeUntil, RemarkLifeUsed, RemarkHandsShort, RemarkLineFullWithOvertime,
-    RemarkLineFull, RemarkPlaceFull, RemarkRoomOpened, RemarkAfterSeason, RemarkNotToBeHad, RemarkShipsWhole,
+    RemarkLineFull, RemarkPlaceFull, RemarkRoomOpened, RemarkLookedAt, RemarkAfterSeason, RemarkNotToBeHad, RemarkShipsWhole,
     RemarkBestWeek, RemarkThenLate, RemarkLeftByWholes, RemarkMakingDear, RemarkBulbsShort, RemarkClovesShort, RemarkHoursShort,
     RemarkHandsWorth,
 

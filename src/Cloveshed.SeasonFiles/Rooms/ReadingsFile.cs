@@ -50,7 +50,7 @@ public static class ReadingsFile
             Cells cells = table.Cells;
             string? where = cells.Text(place);
             places.Require(table, place, where);
-            DateTimeOffset? when = Moment(table, at, asked);
+            DateTimeOffset? when = Moment(table, at, asked.Here, asked.Latest);
             keys.Take(table, where, when is null ? null : cells.Canonical(at));
             ReadingRow row = new(
                 table.Line, new PlaceId(where ?? ""), when ?? default, cells.Number(temp), cells.Number(rh), cells.Number(o2), cells.Number(co2), cells.Text(who)?.Trim(), cells.Text(instrument)?.Trim());
@@ -64,19 +64,20 @@ public static class ReadingsFile
         return faults.Count == 0 ? rows : null;
     }
 
-    private static DateTimeOffset? Moment(Table table, Column column, ReadingsAsked asked)
+    /// <summary>A cell's moment: without an offset it is by the clock of <paramref name="here"/>.</summary>
+    internal static DateTimeOffset? Moment(Table table, Column column, TimeZoneInfo here, DateTimeOffset latest)
     {
         if (table.Cells.Text(column) is null)
             return null;
         string text = table.Cells.Canonical(column).Replace(' ', 'T');
         DateTimeOffset? found = null;
         if (DateTime.TryParseExact(text, Forms, CultureInfo.InvariantCulture, DateTimeStyles.None, out DateTime local))
-            found = new DateTimeOffset(local, asked.Here.GetUtcOffset(local));
+            found = new DateTimeOffset(local, here.GetUtcOffset(local));
         else if (DateTimeOffset.TryParseExact(text, [.. Forms.Select(form => form + "zzz"), .. Forms.Select(form => form + "'Z'")], CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out DateTimeOffset with))
             found = with;
         if (found is not { Year: >= 1900 and <= 2199 })
             table.Fault(FaultRule.Moment, column);
-        else if (found > asked.Latest)
+        else if (found > latest)
             table.Fault(FaultRule.MomentAhead, column);
         else
             return found;

@@ -29,6 +29,11 @@ internal static class FactBodies
         [FactKinds.SizerCounted] = "{lot, file, bins, bulbs, from, counts, too_heavy}: bulbs by tenths of a gram from `from` on, as a sizer counted them; corrects: a count that it takes the place of",
         [FactKinds.SizerSet] = "{lot, boxes: [{class, last, min_g}], over_g}: the cuts that the sizer is to be set to",
         [FactKinds.DrumSet] = "{lot, holes_mm, order}: the holes that the drum is to be fitted with, order smallest-first or largest-first",
+        [FactKinds.WeatherTold] = "{place, source, who, rows: [{at, temp_c, rh, rain_mm, wind_ms, forced_c}]}: weather of a place by local time; what was said of a moment last counts",
+        [FactKinds.YardDescribed] = "{place, min_c, max_c, rh_at_max, rh_at_min, roof, forced_c, who}: what a curing place is, whole",
+        [FactKinds.SackWeighed] = "{lot, sack, weight, unit, who}: a marked sack's weight at happened_at",
+        [FactKinds.LotInspected] = "{lot, place, looked, sprouted, decayed, weighed: {now, then, since, unit}, who, note}: bulbs that somebody looked at, at happened_at",
+        [FactKinds.YardRecordWithdrawn] = "{reason}, corrects: the weather, description, weighing or look that no longer counts",
         [FactKinds.Note] = "{text}: anything worth keeping, at any place",
     };
 

@@ -10,16 +10,15 @@ public enum KeepWord
     MarginHead, NoLot, NoLotLead, ToKeep,
 
     // Places
-    PlacesHead, PlaceHead, AirNow, AirHead, AirOpen, AirShut, BinsNow, BinsIn, BinsHead, BinsOf, BinsName, BinsLead, BinsTitle, ShutTitle, StaysShut,
+    PlacesHead, PlaceHead, AirNow, AirOpen, AirShut, BinsNow, BinsIn, BinsHead, BinsOf, BinsName, BinsLead, BinsTitle, ShutTitle, StaysShut,
     PlaceSummary, Capacity, FullNow, FullestHead, Fullest, NeverUsed, RoomState, IsSealed, WillSeal, WillOpen, StaysShutSentence, EmptyBy, NotSealed,
     NeverSealed, ToRoom, ToRoomOf, ToReach, ToRelease, NowCaption, WeekAsk, WeekCaption,
 
     // A lot
     FromField, StateEstimated, StateDug, StateWeighed, Organic, NotCured, Inhibitor, OnHold, SeedClass, ReadyOn, ChangedSince, PlanAgain,
     FigureStands, FigureBins, FigureLast, FigureLastOf, FigureWorth, FigureWorthOf, FigureWorthNone, FigureMean, FigureBand, StandsHead, SinceHead,
-    BetweenHead, GradeHead, CrackHead, WasteHead, LifeHead, SharesBands, ClockHead, ClockLead, ClockCaption, Here, LifeAWeek, LossAWeek, Bought,
-    WeeksBought, MoveCost, ThreeYears, SizesHead, SizesFrom, SizesSummary, SizesCaption, ClassHead, WindowHead, Window, WindowOver, WindowUnder,
-    UnderName, ShareHead, LowHead, HighHead, GradesCaption, GradeName, Ungraded, GradesFrom, ByGiven, BySizer, BySamples, ByVariety, ByAllLots, ByDefault,
+    BetweenHead, GradeHead, CrackHead, WasteHead, LifeHead, SharesBands, SizesHead, SizesFrom, SizesSummary, SizesCaption, ClassHead, WindowHead, Window, WindowOver,
+    WindowUnder, UnderName, ShareHead, LowHead, HighHead, GradesCaption, GradeName, Ungraded, GradesFrom, ByGiven, BySizer, BySamples, ByVariety, ByAllLots, ByDefault,
 
     // In the plan
     PlannedHead, NotPlanned, PathsCaption, PartHead, MassAtStart, StaysHead, StaysIn, GoesHead, GoesRun, GoesSold, GoesDiscarded, GoesStays,

@@ -1,4 +1,5 @@
 using Cloveshed.Core;
+using Cloveshed.Core.Keep.Clocks;
 using Cloveshed.Core.Seasons;
 using Cloveshed.Pictures.Keeping;
 using NodaTime;
@@ -8,12 +9,13 @@ namespace Cloveshed.Web.Keep;
 /// <summary>The keeping chart of lots as they stand, for a season without a plan: each row stays where it is and nothing is run.</summary>
 public static class StandingLots
 {
-    public static KeepingFacts Of(Season season)
+    /// <param name="seen">The clocks that do not go by the law alone.</param>
+    public static KeepingFacts Of(Season season, Func<LotRow, SeenClock?>? seen = null)
     {
         int weeks = season.Settings.Weeks;
         IEnumerable<KeepingBar> bars = season.Lots.GroupBy(row => row.Lot).Select(rows =>
         {
-            LotClock[] clocks = [.. rows.Select(row => LotClock.Of(season, row))];
+            LotClock[] clocks = [.. rows.Select(row => LotClock.Of(season, row, seen?.Invoke(row)))];
             LotClock first = clocks.OrderBy(clock => clock.Here.LastGood ?? double.MaxValue).ThenByDescending(clock => clock.Row.Net).First();
             double? InView(double? at) => at is { } when && when <= weeks ? when : null;
             double? last = InView(first.Here.LastGood);

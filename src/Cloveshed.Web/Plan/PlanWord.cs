@@ -24,7 +24,7 @@ public enum PlanWord
     WeekHead, WeekNav, WeekBefore, WeekAfter, WeekNone, ShortsFile, OrdersByHand, OrderAdd, ToDock,
 
     // What changed since
-    SinceOne, SinceMany, SinceNew, SinceChanged, SinceGone, SinceLifted, OtherSeason, NounHold, NounSeason, NounSizeClass, NounVariety,
+    SinceOne, SinceMany, SinceNew, SinceChanged, SinceGone, SinceLifted, OtherSeason, NounHold, NounLook, NounSeason, NounSizeClass, NounVariety,
     NounPlace, NounPlaceWeek, NounLot, NounSample, NounYield, NounLine, NounSizer, NounLineWeek, NounPeopleWeek, NounCloveGrade, NounProduct, NounStock,
     NounSealedRoom, NounOrderLine, NounMarketWeek, NounSeedNeed, NounAsIsPrice,
 

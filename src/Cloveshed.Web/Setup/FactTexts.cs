@@ -24,6 +24,11 @@ public static class FactTexts
         FactKinds.RoomTested => words[SetupWord.KindRoomTested],
         FactKinds.RoomDescribed => words[SetupWord.KindRoomDescribed],
         FactKinds.RecordWithdrawn => words[SetupWord.KindRecordWithdrawn],
+        FactKinds.WeatherTold => words[SetupWord.KindWeatherTold],
+        FactKinds.YardDescribed => words[SetupWord.KindYardDescribed],
+        FactKinds.SackWeighed => words[SetupWord.KindSackWeighed],
+        FactKinds.LotInspected => words[SetupWord.KindLotInspected],
+        FactKinds.YardRecordWithdrawn => words[SetupWord.KindYardRecordWithdrawn],
         FactKinds.Note => words[SetupWord.KindNote],
         _ => SeasonLists.All.Select(list => kind == FactKinds.Entered(list.File) ? words.Say(SetupWord.KindEntered, words[list.Name])
             : kind == FactKinds.Changed(list.File) ? words.Say(SetupWord.KindChanged, words[list.Name])

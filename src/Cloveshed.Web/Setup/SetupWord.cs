@@ -38,7 +38,8 @@ public enum SetupWord
     LedgerHead, LedgerShort, LedgerLead, FactCount, HeadHash, HeadHint, Verify, VerifyHolds, VerifyBroken, VerifyRemedy, Backup, FactsHead,
     FactsAlways, FactKind, AnyKind, FactLot, FactSeq, FactBy, FactHolds, FactCorrects, FactHash, FactsLatest, FactsOlder, NoFacts, KindSeasonOpened,
     KindSeasonChanged, KindRunPinned, KindRunBarred, KindHoldLifted, KindPlanAsked, KindPlanMade, KindPlanRefused, KindPlanStopped, KindPlanAdopted,
-    KindAirRead, KindRoomStepped, KindRoomTested, KindRoomDescribed, KindRecordWithdrawn, KindNote, KindEntered, KindChanged, KindDropped,
+    KindAirRead, KindRoomStepped, KindRoomTested, KindRoomDescribed, KindRecordWithdrawn, KindWeatherTold, KindYardDescribed, KindSackWeighed, KindLotInspected,
+    KindYardRecordWithdrawn, KindNote, KindEntered, KindChanged, KindDropped,
 
     // How sure the size curves are
     SureHead, SureShort, SureLead, SureHolds, SureOff, SureOwnHead, SureOwnLead, SureHalf, SureWhole, SureWholeHint, SureTooFew, SureMadeHead, SureMadeLead,

@@ -8,6 +8,7 @@ public sealed record ShedPlace(string Path, ShellWord Name, string Manual);
 public static class ShedPlaces
 {
     public static readonly ShedPlace Today = new("/", ShellWord.Today, "today");
+    public static readonly ShedPlace Yard = new("/yard", ShellWord.Yard, "yard");
     // docs/manual/keep.md and plan.md are the pages of commands; the places have pages of their own.
     public static readonly ShedPlace Keep = new("/keep", ShellWord.Keep, "keeping");
     public static readonly ShedPlace Line = new("/line", ShellWord.Line, "line");
@@ -15,7 +16,7 @@ public static class ShedPlaces
     public static readonly ShedPlace Dock = new("/dock", ShellWord.Dock, "dock");
     public static readonly ShedPlace Setup = new("/setup", ShellWord.Setup, "setup");
 
-    public static IReadOnlyList<ShedPlace> All { get; } = [Today, Keep, Line, Plan, Dock, Setup];
+    public static IReadOnlyList<ShedPlace> All { get; } = [Today, Yard, Keep, Line, Plan, Dock, Setup];
 
     /// <summary>The place that holds a path: /plan/compare is in Plan. Null for pages that are in none.</summary>
     public static ShedPlace? Of(string path) =>

@@ -3,8 +3,10 @@ using Cloveshed.Core.Lots;
 using Cloveshed.Core.Seasons;
 using Cloveshed.Ledger;
 using Cloveshed.Ledger.Rooms;
+using Cloveshed.Ledger.Yard;
 using Cloveshed.Pictures;
 using Cloveshed.Pictures.Reading;
+using Cloveshed.Web.Keep;
 
 namespace Cloveshed.Web.Shared;
 
@@ -12,11 +14,12 @@ namespace Cloveshed.Web.Shared;
 /// What one request reads, once and the same for all of its page: the ledger's state for the viewer's day, the season, what is
 /// known of the lots, the adopted plan. What costs time to make is kept between requests by what it was made from.
 /// </summary>
-public sealed class ShedReading(ShedLedger ledger, Viewer viewer, PastShelf past, PlanShelf plans, LotShelf lots, BookShelf books, PlaceLogShelf placeLogs)
+public sealed class ShedReading(ShedLedger ledger, Viewer viewer, PastShelf past, PlanShelf plans, LotShelf lots, BookShelf books, PlaceLogShelf placeLogs, YardLogShelf yardLogs, ClockShelf clocks)
 {
     private ShedState? state;
     private Reader? reader;
     private PlaceLog? placeLog;
+    private YardLog? yardLog;
 
     public Viewer Viewer => viewer;
 
@@ -33,6 +36,12 @@ public sealed class ShedReading(ShedLedger ledger, Viewer viewer, PastShelf past
 
     /// <summary>What was read and done in places, by the viewer's day.</summary>
     public PlaceLog PlaceLog => placeLog ??= placeLogs.Of(viewer.AsOf);
+
+    /// <summary>Weather, drying and looks at lots, by the viewer's day.</summary>
+    public YardLog YardLog => yardLog ??= yardLogs.Of(viewer.AsOf);
+
+    /// <summary>The clocks of lots that were looked at or whose air was read.</summary>
+    public ClockBook Clocks => clocks.Of(State, YardLog, PlaceLog);
 
     /// <summary>The plan to work by; null where none was adopted.</summary>
     public PlanAnswer? Plan => State.Adopted is { } adopted ? plans.Of(adopted) : null;

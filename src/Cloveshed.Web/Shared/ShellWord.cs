@@ -7,7 +7,7 @@ public enum ShellWord
     SkipToContent, BrandLabel, Places, Help, Manual, Caution,
 
     // Places
-    Today, Keep, Line, Plan, Dock, Setup,
+    Today, Yard, Keep, Line, Plan, Dock, Setup,
 
     // How it is looked at
     View, Language, Mass, MassAsSeason, Ground, GroundBySystem, GroundLight, GroundDark, ViewApply, ViewChanged,

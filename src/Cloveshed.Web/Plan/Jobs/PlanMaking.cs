@@ -31,7 +31,8 @@ internal static class PlanMaking
     private const int BreachesTold = 100;
 
     /// <param name="shed">The shed by the facts up to the job's basis.</param>
-    public static PlanOutcome Make(PlanJob job, ShedState shed, JobTrack track, PlanMeans means)
+    /// <param name="beliefs">What the planner believes beyond the season's rows, by the same facts.</param>
+    public static PlanOutcome Make(PlanJob job, ShedState shed, Beliefs beliefs, JobTrack track, PlanMeans means)
     {
         if (shed.Season is not { } season)
         {
@@ -46,7 +47,7 @@ internal static class PlanMaking
         PlanAnswer answer;
         try
         {
-            answer = new SeasonPlanner(means.Solver).Plan(Question(job, shed, season, track, means));
+            answer = new SeasonPlanner(means.Solver).Plan(Question(job, shed, season, beliefs, track, means));
         }
         catch (OperationCanceledException)
         {
@@ -75,8 +76,8 @@ internal static class PlanMaking
         return new PlanOutcome("refused", origin.PlanRefused(job.Fact, null, told, document.Sha256), document);
     }
 
-    private static PlanRequest Question(PlanJob job, ShedState shed, Season season, JobTrack track, PlanMeans means) => new(
-        season, Beliefs.Default, job.Seconds, job.Gap, job.Seed ?? season.Settings.Seed ?? 1, means.Threads, SearchDepth.Fine, means.Elapsed, means.Version,
+    private static PlanRequest Question(PlanJob job, ShedState shed, Season season, Beliefs beliefs, JobTrack track, PlanMeans means) => new(
+        season, beliefs, job.Seconds, job.Gap, job.Seed ?? season.Settings.Seed ?? 1, means.Threads, SearchDepth.Fine, means.Elapsed, means.Version,
         shed.InputDigest, [.. shed.Warnings.Select(warning => warning.ToString())], Wishes: HoldWishes.Of(shed.Holds, season.Settings),
         Progress: track.Tell, Cancel: track.Stopped);
 

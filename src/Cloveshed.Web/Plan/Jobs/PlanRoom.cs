@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using System.Diagnostics.CodeAnalysis;
 using Cloveshed.Core.Planning;
 using Cloveshed.Ledger;
+using Cloveshed.Web.Keep;
 using Cloveshed.Web.Shared;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
@@ -146,8 +147,9 @@ public sealed partial class PlanRoom : IHostedService, IDisposable
         try
         {
             ShedState shed = ledger.Upto(job.Basis);
+            Beliefs beliefs = shed.Season is null ? Beliefs.Default : Beliefs.Default with { Clocks = ClockShelf.Upto(ledger, shed, job.Basis, means.Clock.LocalTimeZone).Clocks };
             PlanOutcome? outcome = null;
-            signals.Plan(() => outcome = PlanMaking.Make(job, shed, track, means), made => leaving ? "left" : made.Outcome);
+            signals.Plan(() => outcome = PlanMaking.Make(job, shed, beliefs, track, means), made => leaving ? "left" : made.Outcome);
             track.Now(JobStage.Keeping);
             if (!leaving)
             {

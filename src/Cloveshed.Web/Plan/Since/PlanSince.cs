@@ -13,7 +13,7 @@ public sealed record SinceCount(string Noun, int New, int Changed, int Gone)
 /// <param name="OtherSeason">A season was opened since: the plan is of an earlier one.</param>
 public sealed record PlanSince(bool OtherSeason, IReadOnlyList<SinceCount> Counts)
 {
-    public const string Hold = "hold", Season = "season", Sizer = "sizer";
+    public const string Hold = "hold", Season = "season", Look = "look", Sizer = "sizer";
 
     public int Total => Counts.Sum(count => count.Total);
 
@@ -33,6 +33,8 @@ public sealed record PlanSince(bool OtherSeason, IReadOnlyList<SinceCount> Count
     {
         FactKinds.RunPinned or FactKinds.RunBarred => (Hold, "entered"),
         FactKinds.HoldLifted => (Hold, "dropped"),
+        FactKinds.LotInspected => (Look, fact.Corrects is null ? "entered" : "changed"),
+        FactKinds.YardRecordWithdrawn => (Look, "dropped"),
         FactKinds.SizerCounted => (Sizer, fact.Corrects is null ? "entered" : "changed"),
         _ => (fact.Kind[..fact.Kind.LastIndexOf('.')], fact.Kind[(fact.Kind.LastIndexOf('.') + 1)..]),
     };

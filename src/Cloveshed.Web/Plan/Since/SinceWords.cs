@@ -28,6 +28,7 @@ internal static class SinceWords
     {
         PlanSince.Hold => PlanWord.NounHold,
         PlanSince.Season => PlanWord.NounSeason,
+        PlanSince.Look => PlanWord.NounLook,
         "size-class" => PlanWord.NounSizeClass,
         "variety" => PlanWord.NounVariety,
         "place" => PlanWord.NounPlace,
