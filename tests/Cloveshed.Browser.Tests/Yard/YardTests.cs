@@ -25,7 +25,7 @@ public sealed class YardTests(Chromium chromium, DemoShed demo)
         await screen.Page.Locator("a[href='/keep/25-071/look']").ClickAsync();
         await screen.Page.WaitForURLAsync("**/look");
         string[] small = await screen.Page.EvaluateAsync<string[]>(
-            "[...document.querySelectorAll('.look button, .look input:not([type=hidden]), .look summary')].filter(one => one.getClientRects().length).filter(one => one.getBoundingClientRect().height < 48 || one.getBoundingClientRect().width < 48).map(one => one.outerHTML)");
+            "[...document.querySelectorAll('.look button, .look input:not([type=hidden]):not([type=radio]), .look .tick, .look summary')].filter(one => one.getClientRects().length).filter(one => one.getBoundingClientRect().height < 48 || one.getBoundingClientRect().width < 48).map(one => one.outerHTML)");
         Assert.Equal([], small);
         for (int bulb = 0; bulb < 3; bulb++)
         {
