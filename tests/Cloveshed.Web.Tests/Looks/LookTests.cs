@@ -100,15 +100,15 @@ public sealed class LookTests
         PlanAnswer Plan() => new SeasonPlanner(new HighsSolver()).Plan(new PlanRequest(
             season, Beliefs.Default with { Clocks = Book(shed).Clocks }, 3, 0.01, 1, 1, SearchDepth.Fine, () => 0, "test", shed.Ledger.Now().InputDigest, []));
         PlanAnswer before = Plan();
-        shed.Ledger.Append([YardBodies.Made(SmallShed.Origin, new LookSaid(lot, season.Lots.First(row => row.Lot == lot).Place, 400, 4, 2, null, "K7", ""))]);
+        shed.Ledger.Append([.. season.Lots.DistinctBy(row => row.Lot).Select(row => YardBodies.Made(SmallShed.Origin, new LookSaid(row.Lot, row.Place, 400, 4, 2, null, "K7", "")))]);
         PlanAnswer after = Plan();
         double Used(PlanAnswer plan) => plan.Paths.Where(path => path.Lot == lot).Max(path => path.LifeUsed);
         // By the law some 18 bulbs in 400 would be lost: its clock is slow.
         Assert.True(Used(after) < Used(before), $"{Used(after)} after {Used(before)}");
         Assert.Contains(after.Summary.Defaults, one => one.Name.StartsWith("inspected clock: L1", StringComparison.Ordinal) && one.Why.Contains("1 inspections", StringComparison.Ordinal));
         Assert.DoesNotContain(before.Summary.Defaults, one => one.Name.StartsWith("inspected clock", StringComparison.Ordinal));
-        Assert.All(after.Runs.Where(run => run.Lot == lot && run.Path is not null), run => Assert.Contains("clock by inspections (1, the last on 1 Sep 2026)", run.Reason, StringComparison.Ordinal));
-        Assert.Contains(after.Runs, run => run.Lot == lot);
+        Assert.All(after.Runs.Where(run => run.Path is not null), run => Assert.Contains("clock by inspections (1, the last on 1 Sep 2026)", run.Reason, StringComparison.Ordinal));
+        Assert.Contains(after.Runs, run => run.Path is not null);
         Assert.Empty(PlanTrial.Of(shed.Ledger.Now().Files(), PlanDocument.Files(PlanDocument.Of(after, season).Bytes)).Breaches);
     }
 }
