@@ -78,7 +78,7 @@ public enum Say
 
     // Defaults by their names in the answer, and why each is what it is
     DefaultBulbMeanG, DefaultBulbCv, DefaultCrackShare, DefaultWasteShare, DefaultClovesPerBulb, DefaultCloveCv, DefaultCloveG, DefaultCloveWidthMm,
-    DefaultCloveSlope, DefaultCloveScatter, DefaultCrackKeptShare, DefaultBetweenLotSd, DefaultBetweenVarietySd, DefaultSpreadStrength,
+    DefaultCloveSlope, DefaultCloveScatter, DefaultCrackKeptShare, DefaultBetweenLotSd, DefaultBetweenVarietySd, DefaultBetweenFieldSd, DefaultBetweenSeasonSd, DefaultBetweenBinSd, DefaultSpreadStrength,
     DefaultShapeStrength, DefaultNormalStrength, DefaultLawShiftSd, DefaultDefectStrength, DefaultGivenMeanSd, DefaultGivenCvStrength,
     DefaultGivenShareStrength, DefaultColdC, DefaultColdRh, DefaultYardMeanC, DefaultYardSwingC, DefaultYardRh, DefaultYardRhSwing, DefaultSealedO2,
     DefaultSealedCo2, DefaultKeeps, DefaultCured, DefaultKeepingLossBase, DefaultKeepingLossPerKpa, DefaultKeepingUncuredLossFactor,
