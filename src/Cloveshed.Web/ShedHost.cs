@@ -1,6 +1,8 @@
 using System.IO.Compression;
 using Cloveshed.Core.Planning;
 using Cloveshed.Ledger;
+using Cloveshed.Ledger.Rooms;
+using Cloveshed.Ledger.Yard;
 using Cloveshed.Web.Api;
 using Cloveshed.Web.Dock;
 using Cloveshed.Web.Keep;
@@ -92,9 +94,11 @@ public static class ShedHost
         services.AddSingleton(clock);
         services.AddSingleton(options);
         services.AddSingleton<PastShelf>();
-        services.AddSingleton<PlaceLogShelf>();
-        services.AddSingleton<YardLogShelf>();
+        services.AddSingleton(new RecordShelf<RoomRecord, PlaceLog>(ledger, clock, new(ledger.RoomRecords, record => record.Seq, (records, here, when) => new PlaceLog(records, here, when))));
+        services.AddSingleton(new RecordShelf<YardRecord, YardLog>(ledger, clock, new(ledger.YardRecords, record => record.Seq, (records, here, when) => new YardLog(records, here, when))));
         services.AddSingleton<ClockShelf>();
+        services.AddSingleton<ClockSightShelf>();
+        services.AddSingleton<CuringShelf>();
         services.AddSingleton<PlanShelf>();
         services.AddSingleton<LotShelf>();
         services.AddSingleton<BookShelf>();

@@ -14,7 +14,7 @@ namespace Cloveshed.Web.Shared;
 /// What one request reads, once and the same for all of its page: the ledger's state for the viewer's day, the season, what is
 /// known of the lots, the adopted plan. What costs time to make is kept between requests by what it was made from.
 /// </summary>
-public sealed class ShedReading(ShedLedger ledger, Viewer viewer, PastShelf past, PlanShelf plans, LotShelf lots, BookShelf books, PlaceLogShelf placeLogs, YardLogShelf yardLogs, ClockShelf clocks)
+public sealed class ShedReading(ShedLedger ledger, Viewer viewer, PastShelf past, PlanShelf plans, LotShelf lots, BookShelf books, RecordShelf<RoomRecord, PlaceLog> placeLogs, RecordShelf<YardRecord, YardLog> yardLogs, ClockShelf clocks)
 {
     private ShedState? state;
     private Reader? reader;

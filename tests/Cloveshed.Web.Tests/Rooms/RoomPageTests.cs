@@ -26,7 +26,7 @@ public sealed class RoomPageTests : IAsyncLifetime
 
     public ValueTask DisposeAsync() => Shed.DisposeAsync();
 
-    private PlaceLog Log => Shed.Part<Cloveshed.Web.Shared.PlaceLogShelf>().Of(null);
+    private PlaceLog Log => Shed.Part<Cloveshed.Web.Shared.RecordShelf<RoomRecord, PlaceLog>>().Of(null);
 
     [Fact]
     public async Task A_room_shows_its_state_readings_and_alarms_with_what_to_do()
