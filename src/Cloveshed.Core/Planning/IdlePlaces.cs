@@ -18,27 +18,22 @@ internal static class IdlePlaces
 
     internal static void Shut(Master master, Seasons.Season season, GenerationLimits limits)
     {
-        double worth = new AnswerBuilding(master).ValueOf(season);
-        double[] values = master.Values;
+        if (master.Instance.Places.All(place => place.WeekCost <= 0)) return;
+        var best = new BestSeen(master, season);
         var tried = new HashSet<(int, int)>();
         for (int trial = 0; trial < TrialsAtMost(master) && limits.Elapsed() < limits.Until && !limits.Cancel.IsCancellationRequested; trial++)
         {
-            Shutting[] worst = [.. Trials(master).Where(s => !tried.Contains((s.Place, s.From))).OrderByDescending(s => s.Unpaid).ThenBy(s => s.Place).ThenBy(s => s.From).Take(1)];
-            if (worst.Length == 0) break;
-            tried.Add((worst[0].Place, worst[0].From));
-            (int[] columns, double[] most) = Standing(master, worst[0]);
+            Shutting? worst = Trials(master).Where(s => !tried.Contains((s.Place, s.From))).OrderByDescending(s => s.Unpaid).ThenBy(s => s.Place).ThenBy(s => s.From).Cast<Shutting?>().FirstOrDefault();
+            if (worst is not { } at) break;
+            tried.Add((at.Place, at.From));
+            (int[] columns, double[] most) = Standing(master, at);
             double[] none = new double[columns.Length];
             master.Program.SetColumnBounds(columns, none, none);
-            if (master.Solve(LinearMethod.DualSimplex, 30) == LinearStatus.Optimal && new AnswerBuilding(master) is var now && now.ValueOf(season) is var worthNow
-                && worthNow > worth && !now.BreaksALeastRun())
-            {
-                (worth, values) = (worthNow, master.Values);
-                continue;
-            }
+            if (best.Try(asMuchWillDo: false)) continue;
             master.Program.SetColumnBounds(columns, none, most);
-            master.Restore(values);
+            best.Restore();
         }
-        master.Restore(values);
+        best.Restore();
     }
 
     private static IEnumerable<Shutting> Trials(Master master)

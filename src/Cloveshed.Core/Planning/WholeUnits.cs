@@ -7,32 +7,19 @@ namespace Cloveshed.Core.Planning;
 /// </summary>
 internal static class WholeUnits
 {
-    private const double MostSeconds = 30;
-
     internal static AnswerBuilding Settle(Master master, Seasons.Season season)
     {
-        var best = new AnswerBuilding(master);
-        double worth = best.ValueOf(season);
-        double[] values = master.Values;
-        Hold(master, best);
-        Consider();
-        if (GiveUpIdleRuns(master, best)) Consider();
-        if (master.Instance.Pins.Count == 0 && worth < master.Instance.ValueOfNothing * master.Instance.MoneyScale)
+        var best = new BestSeen(master, season);
+        Hold(master, best.Plan);
+        best.Try(asMuchWillDo: true);
+        if (GiveUpIdleRuns(master, best.Plan)) best.Try(asMuchWillDo: true);
+        if (master.Instance.Pins.Count == 0 && best.Worth < master.Instance.ValueOfNothing * master.Instance.MoneyScale)
         {
             HoldNothing(master);
-            Consider();
+            best.Try(asMuchWillDo: true);
         }
-        master.Restore(values);
-        return new AnswerBuilding(master);
-
-        void Consider()
-        {
-            if (master.Solve(LinearMethod.DualSimplex, MostSeconds) != LinearStatus.Optimal) return;
-            var now = new AnswerBuilding(master);
-            double worthNow = now.ValueOf(season);
-            if (worthNow < worth || now.BreaksALeastRun()) return;
-            (best, worth, values) = (now, worthNow, master.Values);
-        }
+        best.Restore();
+        return best.Plan;
     }
 
     /// <summary>Holds fills and sales at the whole units that the plan ships, and whole orders at nothing where none is.</summary>
