@@ -40,8 +40,17 @@ public sealed class CountJob(Guid fact, LotId lot, string file, int bins, long b
 
     public CountStage Stage { get; internal set; }
 
+    /// <summary>The ledger's last fact when the job's own was in; nothing before.</summary>
+    public long TakenBy { get; internal set; }
+
     /// <summary>What the ledger said, or what failed.</summary>
     public string Why { get; internal set; } = "";
+
+    /// <summary>
+    /// Where the file is as a page of that state tells it: a page that read the state just before the fact came in does not say that it is taken
+    /// and then show nothing of it; it asks again.
+    /// </summary>
+    public CountStage StageIn(ShedState state) => Stage == CountStage.Taken && state.Head.Seq < TakenBy ? CountStage.Reading : Stage;
 
     /// <summary>Ends the reading before its next part.</summary>
     public void Stop() => stopped = true;
@@ -147,6 +156,7 @@ public sealed class CountRoom(ShedLedger ledger, ShedSignals signals) : IHostedS
             job.Reached(job.BytesRead, job.Reader.Bulbs);
             Appended appended = signals.Append(ledger, [job.Origin.SizerCounted(job.Lot, job.File, job.Bins, job.Reader.Histogram, job.Fact)], job.Language);
             job.Why = appended is Appended.Refused refused ? string.Join(" ", refused.Refusals.Select(one => $"{one.Message} {one.Remedy}")) : "";
+            job.TakenBy = ledger.Head().Seq;
             job.Stage = appended is Appended.Refused ? CountStage.Refused : CountStage.Taken;
         }
         catch (OperationCanceledException)

@@ -114,6 +114,21 @@ public sealed class CountTests
         Assert.Equal(head, shed.Ledger.Head().Seq);
     }
 
+    /// <summary>A page that read the state just before the fact came in asks again, and does not tell of a count that it cannot show.</summary>
+    [Fact]
+    public async Task A_state_without_the_fact_is_not_told_that_it_is_taken()
+    {
+        await using ServedShed shed = await SmallShed.Open();
+        CountRoom room = shed.Part<CountRoom>();
+        ShedState before = shed.Ledger.Now();
+        string path = room.NewPath();
+        await File.WriteAllTextAsync(path, "weight_g\n61.5\n", TestContext.Current.CancellationToken);
+        CountJob job = room.Take(new CountJob(Guid.CreateVersion7(), new LotId("L1"), "morning.csv", 30, 15, new FactOrigin(shed.Clock.GetLocalNow(), "test"), SeasonFiles.Faults.TextLanguage.English), path);
+        Assert.True(SpinWait.SpinUntil(() => job.Stage != CountStage.Reading, TimeSpan.FromSeconds(60)), "The file is not read.");
+        Assert.Equal("", job.Why);
+        Assert.Equal((CountStage.Reading, CountStage.Taken), (job.StageIn(before), job.StageIn(shed.Ledger.Now())));
+    }
+
     [Theory]
     [InlineData("0")]
     [InlineData("some")]
