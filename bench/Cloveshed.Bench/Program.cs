@@ -18,6 +18,9 @@ switch (args)
     case ["strength", ..]:
         Strength.Run(args.ElementAtOrDefault(1) ?? "data/demo-season", Number(2, 1), 1e-4);
         return 0;
+    case ["shift", var season, var plan, ..]:
+        WeekOrder.Run(season, plan, Number(3, 10), Number(4, 1));
+        return 0;
     case ["pages", var season, var plan, ..]:
         await Pages.Run(season, plan, Number(3, 200), Number(4, 10));
         return 0;
@@ -27,6 +30,7 @@ switch (args)
         Console.Error.WriteLine("sizes [REPEATS]                         a sizer's file of ten million bulbs");
         Console.Error.WriteLine("cuts [REPEATS]                          the search for cuts, and what they earn on the demo's lots");
         Console.Error.WriteLine("strength [SEASON] [TIMES]               the linear model over all room weeks, round by round, with TIMES times the lots and orders");
+        Console.Error.WriteLine("shift SEASON PLAN [SECONDS] [THREADS]   every week of a plan in order on its lines, beside the greedy sequence");
         Console.Error.WriteLine("pages SEASON PLAN [REQUESTS] [TIMES]   server time and bytes of every page, of a season with its plan and at TIMES times both");
         return 2;
 }

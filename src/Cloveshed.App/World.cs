@@ -1,7 +1,9 @@
 using System.Diagnostics;
 using System.Runtime.InteropServices;
 using Cloveshed.Core.Planning;
+using Cloveshed.Core.Shift;
 using Cloveshed.Solver.Highs;
+using Cloveshed.Solver.Shift;
 
 namespace Cloveshed.App;
 
@@ -18,6 +20,9 @@ public sealed record World(
 {
     /// <summary>The time of day and the time zone.</summary>
     public TimeProvider Clock { get; init; } = TimeProvider.System;
+
+    /// <summary>What puts a week's runs in order.</summary>
+    public IShiftScheduler Shifts { get; init; } = new CpShiftScheduler();
 
     /// <summary>The running process.</summary>
     public static World OfThisProcess()

@@ -22,6 +22,7 @@ public static class FactKinds
         ("sample", "samples.csv"), ("yield", "yields.csv"), ("line", "lines.csv"), ("line-week", "line-weeks.csv"), ("people-week", "people.csv"),
         ("clove-grade", "clove-grades.csv"), ("product", "products.csv"), ("stock", "stock.csv"), ("sealed-room", "rooms.csv"),
         ("order-line", "orders.csv"), ("market-week", "market.csv"), ("seed-need", "seed-needs.csv"), ("as-is-price", "sell-as-is.csv"),
+        ("set-up", "setups.csv"), ("shift", "shifts.csv"),
     ];
 
     private static readonly Dictionary<string, RowKind> Rows = Nouns.SelectMany(pair =>

@@ -6,7 +6,7 @@ namespace Cloveshed.SeasonFiles;
 /// <summary>The columns of every file of a season, and the keys of season.json, as a person is asked for them.</summary>
 public static class ColumnGuides
 {
-    private static readonly HashSet<string> Weeks = ["place-weeks.csv week", "line-weeks.csv week", "people.csv week", "stock.csv made", "market.csv week"];
+    private static readonly HashSet<string> Weeks = ["place-weeks.csv week", "line-weeks.csv week", "people.csv week", "stock.csv made", "market.csv week", "shifts.csv week"];
 
     private static readonly HashSet<string> Wholes = ["places.csv run_out_weeks", "products.csv shelf_weeks", "stock.csv units", "orders.csv line", "orders.csv units"];
 
@@ -15,6 +15,7 @@ public static class ColumnGuides
         ["varieties.csv keeps"] = Layouts.Words.Keeps.All, ["places.csv kind"] = Layouts.Words.PlaceKinds.All, ["lots.csv state"] = Layouts.Words.LotStates.All,
         ["lots.csv seed_class"] = Layouts.Words.SeedClasses.All, ["samples.csv defect"] = Layouts.Words.Defects.All, ["yields.csv mode"] = Layouts.Words.LineModes.All,
         ["lines.csv mode"] = Layouts.Words.LineModes.All, ["products.csv form"] = Layouts.Words.ProductForms.All, ["seed-needs.csv seed_class"] = Layouts.Words.SeedClasses.All,
+        ["setups.csv kind"] = Layouts.Words.SetupKinds.All, ["shifts.csv kind"] = Layouts.Words.ShiftKinds.All, ["shifts.csv day"] = Layouts.Words.Days.All,
     };
 
     private static readonly Dictionary<string, string[]> NamesOf = new(StringComparer.Ordinal)
@@ -22,11 +23,15 @@ public static class ColumnGuides
         ["place-weeks.csv place"] = ["places.csv"], ["lots.csv place"] = ["places.csv"], ["lots.csv variety"] = ["varieties.csv"], ["samples.csv lot"] = ["lots.csv"],
         ["line-weeks.csv line"] = ["lines.csv"], ["products.csv from"] = ["sizes.csv", "clove-grades.csv"], ["stock.csv product"] = ["products.csv"],
         ["rooms.csv place"] = ["places.csv"], ["orders.csv product"] = ["products.csv"], ["market.csv product"] = ["products.csv"],
-        ["seed-needs.csv variety"] = ["varieties.csv"], ["sell-as-is.csv variety"] = ["varieties.csv"],
+        ["seed-needs.csv variety"] = ["varieties.csv"], ["sell-as-is.csv variety"] = ["varieties.csv"], ["setups.csv line"] = ["lines.csv"],
+        ["shifts.csv line"] = ["lines.csv"],
     };
 
     /// <summary>A lot that is packed to the last bin stands nowhere any more, so stock may name one that lots.csv has not.</summary>
-    private static readonly Dictionary<string, string> OftenOf = new(StringComparer.Ordinal) { ["stock.csv lot"] = "lots.csv" };
+    private static readonly Dictionary<string, string> OftenOf = new(StringComparer.Ordinal)
+    {
+        ["stock.csv lot"] = "lots.csv", ["setups.csv from"] = "varieties.csv", ["setups.csv to"] = "varieties.csv",
+    };
 
     /// <summary>The columns by which a row is known; samples have none, and every one of them counts.</summary>
     private static readonly Dictionary<string, string[]> Keys = new(StringComparer.Ordinal)
@@ -35,6 +40,7 @@ public static class ColumnGuides
         ["samples.csv"] = [], ["yields.csv"] = ["mode"], ["lines.csv"] = ["line"], ["line-weeks.csv"] = ["line", "week"], ["people.csv"] = ["week"],
         ["clove-grades.csv"] = ["grade"], ["products.csv"] = ["product"], ["stock.csv"] = ["product", "made", "lot"], ["rooms.csv"] = ["place"],
         ["orders.csv"] = ["order", "line"], ["market.csv"] = ["product", "week"], ["seed-needs.csv"] = ["variety", "by", "seed_class"], ["sell-as-is.csv"] = ["variety"],
+        ["setups.csv"] = ["kind", "line", "from", "to"], ["shifts.csv"] = ["kind", "line", "week", "day", "start"],
     };
 
     private static readonly Dictionary<string, ColumnGuide[]> All =

@@ -121,7 +121,10 @@ public static class SeasonReader
     private static Season Assemble(SeasonDraft draft) => new(
         draft.Frame.Settings!, draft.Sizes, draft.Varieties, draft.Places, draft.PlaceWeeks, [.. draft.Lots.Select(lot => lot.Row)],
         [.. draft.Samples.Select(sample => sample.Bulb)], draft.Yields, draft.Lines, draft.LineWeeks, draft.People, draft.Products,
-        draft.CloveGrades, draft.Stock, draft.SealedRooms, draft.Orders, draft.Market, draft.SeedNeeds, draft.AsIsPrices);
+        draft.CloveGrades, draft.Stock, draft.SealedRooms, draft.Orders, draft.Market, draft.SeedNeeds, draft.AsIsPrices)
+    {
+        Setups = draft.Setups, Shifts = draft.Shifts,
+    };
 
     /// <summary>Of each file in ordinal order of names: name, a zero byte, the length as eight bytes, the bytes.</summary>
     private static string Digest(Dictionary<string, ReadOnlyMemory<byte>> files)

@@ -41,7 +41,10 @@ internal sealed class DrawnSeason(int seed)
             [.. Names(4).SelectMany(order => Enumerable.Range(1, random.Next(1, 3)).Select(line => DrawOrder(order, line, products)))],
             [.. products.Where(_ => Chance()).Select(product => DrawMarket(product.Id, settings))],
             [.. varieties.Where(_ => Chance()).Select(variety => new SeedNeed(variety.Id, Number(1e6), Day(), Pick<SeedClass>(), Money()))],
-            [.. varieties.Where(_ => Chance()).Select(variety => new AsIsPrice(variety.Id, Money(), Maybe(() => Number(1e6)))), new AsIsPrice(null, Money(), null)]);
+            [.. varieties.Where(_ => Chance()).Select(variety => new AsIsPrice(variety.Id, Money(), Maybe(() => Number(1e6)))), new AsIsPrice(null, Money(), null)])
+        {
+            Setups = [.. Setups(lines, varieties, places)], Shifts = [.. Shifts(lines, settings)],
+        };
     }
 
     private SizeClass[] Sizes()
@@ -83,6 +86,33 @@ internal sealed class DrawnSeason(int seed)
     private Product DrawProduct(string name, SizeClass[] sizes, CloveGrade[] grades) => Chance()
         ? new(new ProductId(name), ProductForm.Bulb, sizes[random.Next(sizes.Length)].Id.Text, Positive(50), Money(), random.Next(10), Chance())
         : new(new ProductId(name), ProductForm.Clove, grades[random.Next(grades.Length)].Id.Text, Positive(50), Money(), random.Next(10), Chance());
+
+    private IEnumerable<SetupRow> Setups(Line[] lines, Variety[] varieties, Place[] places)
+    {
+        foreach (SetupKind kind in Enum.GetValues<SetupKind>().Where(_ => Chance()))
+        {
+            (string? from, string? to) = kind switch
+            {
+                SetupKind.Variety => (Maybe(() => varieties[0].Id.Text), Maybe(() => varieties[^1].Id.Text)),
+                SetupKind.Organic => (Maybe(() => SetupRow.Conventional), Maybe(() => SetupRow.Organic)),
+                SetupKind.Cuts => (Maybe(Name), Maybe(Name)),
+                SetupKind.Travel => (Maybe(() => places[0].Id.Text), null),
+                _ => ((string?)null, (string?)null),
+            };
+            yield return new SetupRow(kind, Chance() ? lines[0].Id : null, from, to, Number(1440), Money(), Maybe(Name));
+        }
+    }
+
+    private IEnumerable<ShiftRow> Shifts(Line[] lines, SeasonSettings settings)
+    {
+        foreach (ShiftKind kind in Enum.GetValues<ShiftKind>().Where(_ => Chance()))
+        {
+            int start = random.Next(1440);
+            yield return new ShiftRow(
+                kind, Name(), kind != ShiftKind.Dock && Chance() ? lines[^1].Id : null, Maybe(() => Week(settings)), Maybe(() => (IsoDayOfWeek)random.Next(1, 8)), start,
+                start + random.Next(1, 1441), kind == ShiftKind.Work ? Maybe(() => Number(1000)) : null);
+        }
+    }
 
     private OrderLine DrawOrder(string order, int line, Product[] products)
     {

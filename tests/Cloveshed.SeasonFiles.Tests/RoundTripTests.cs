@@ -28,7 +28,7 @@ public sealed class RoundTripTests
         SeasonWriter.Write(season, folder["season"]);
         SeasonReading reading = SeasonReader.Read(folder["season"]);
 
-        Assert.Equal(19, Directory.GetFiles(folder["season"]).Length);
+        Assert.Equal(21, Directory.GetFiles(folder["season"]).Length);
         AssertSame(season, reading.Season!);
         Assert.Equal(SeasonReader.Parse(SeasonWriter.Render(season)).InputDigest, reading.InputDigest);
     }
@@ -54,5 +54,7 @@ public sealed class RoundTripTests
         Assert.Equal(one.Market, other.Market);
         Assert.Equal(one.SeedNeeds, other.SeedNeeds);
         Assert.Equal(one.AsIsPrices, other.AsIsPrices);
+        Assert.Equal(one.Setups, other.Setups);
+        Assert.Equal(one.Shifts, other.Shifts);
     }
 }

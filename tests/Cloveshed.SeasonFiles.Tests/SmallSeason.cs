@@ -47,6 +47,12 @@ public sealed class SmallSeason
         ["seed-needs.csv"] = Bytes("variety,net,by,seed_class,short_cost\nEarly Sorrel,4000,2026-10-05,B,1.5\n"),
         ["sell-as-is.csv"] = Bytes("variety,price,limit\n,0.2,20000\nLate Sorrel,0.25,\n"),
         ["rooms.csv"] = Bytes("place,sealed\n"),
+        ["setups.csv"] = Bytes(
+            "kind,line,from,to,minutes,cost,step\nvariety,Pack 1,Early Sorrel,Late Sorrel,25,12.5,Change labels\norganic,,conventional,organic,75,140,\ncuts,,,S+M,10,,\n" +
+            "cleaning,Pack 1,,,20,,\ntravel,,Yard,,12,,\n"),
+        ["shifts.csv"] = Bytes(
+            "kind,name,line,week,day,start,end,heads\nwork,Day,Pack 1,2026-09-14,monday,06:00,14:30,20\nwork,Night,,,,22:00,06:00,\nbreak,Meal,,,,12:00,12:30,\n" +
+            "maintenance,Sizer,Pack 1,,friday,06:00,08:00,\nclosed,Fair,,2026-09-21,friday,00:00,24:00,\ndock,Trucks,,,,07:00,15:00,\n"),
     };
 
     public SmallSeason With(string name, string text) => With(name, Bytes(text));

@@ -49,6 +49,21 @@ public static partial class Trials
         yield return new("unknown product in stock", it => it.Replace("stock.csv", "M30", "M40"), FaultRule.Unknown, "stock.csv", 2, "product", "M40");
         yield return new("unknown variety of seed", it => it.Replace("seed-needs.csv", "Early Sorrel", "Early"), FaultRule.Unknown, "seed-needs.csv", 2, "variety", "Early");
         yield return new("unknown variety sold as is", it => it.Replace("sell-as-is.csv", "Late Sorrel", "Late"), FaultRule.Unknown, "sell-as-is.csv", 3, "variety", "Late");
+        yield return new("unknown line of a set-up", it => it.Append("setups.csv", "cuts,Pack 9,,,5,,\n"), FaultRule.Unknown, "setups.csv", 7, "line", "Pack 9");
+        yield return new("unknown line of a shift", it => it.Append("shifts.csv", "work,Day,Pack 9,,,06:00,14:00,\n"), FaultRule.Unknown, "shifts.csv", 8, "line", "Pack 9");
+        yield return new("unknown variety of a set-up", it => it.Append("setups.csv", "variety,,,Sorrel,5,,\n"), FaultRule.NameOfKind, "setups.csv", 7, "to", "Sorrel");
+        yield return new("unknown place of a way", it => it.Append("setups.csv", "travel,,Loft,,5,,\n"), FaultRule.NameOfKind, "setups.csv", 7, "from", "Loft");
+        yield return new("a way to a place", it => it.Append("setups.csv", "travel,,Cold 1,Yard,5,,\n"), FaultRule.NotOfKind, "setups.csv", 7, "to", "Yard");
+        yield return new("cleaning after something", it => it.Append("setups.csv", "cleaning,,Late Sorrel,,5,,\n"), FaultRule.NotOfKind, "setups.csv", 7, "from", "Late Sorrel");
+        yield return new("organic by another word", it => it.Append("setups.csv", "organic,,yes,,5,,\n"), FaultRule.OrganicWord, "setups.csv", 7, "from", "yes");
+        yield return new("people in a break", it => it.Append("shifts.csv", "break,Tea,,,,16:00,16:10,5\n"), FaultRule.NotOfKind, "shifts.csv", 8, "heads", "5");
+        yield return new("a dock of a line", it => it.Append("shifts.csv", "dock,Trucks,Pack 1,,,07:00,16:10,\n"), FaultRule.NotOfKind, "shifts.csv", 8, "line", "Pack 1");
+        foreach ((string start, string end, string column, string value) in new[]
+            { ("6", "14:00", "start", "6"), ("6:5", "14:00", "start", "6:5"), ("24:00", "14:00", "start", "24:00"), ("06:00", "24:01", "end", "24:01"), ("06:00", "14.30", "end", "14.30"), ("06:00", "-1:30", "end", "-1:30"), ("06:60", "14:00", "start", "06:60") })
+            yield return new($"no time of day: {value}", it => it.Append("shifts.csv", $"work,Late,,,sunday,{start},{end},\n"), FaultRule.TimeOfDay, "shifts.csv", 8, column, value);
+        yield return new("a day by another name", it => it.Append("shifts.csv", "work,Late,,,Mon,06:00,14:00,\n"), FaultRule.Word, "shifts.csv", 8, "day", "Mon");
+        yield return Twice("setups.csv", "organic,,conventional,organic,5,,", 7, "kind, line, from, to", "organic, , conventional, organic");
+        yield return Twice("shifts.csv", "break,Second meal,,,,12:00,12:20,", 8, "kind, line, week, day, start", "break, , , , 12:00");
         yield return new("unknown room", it => it.Append("rooms.csv", "Room 9,2026-08-01\n"), FaultRule.Unknown, "rooms.csv", 2, "place", "Room 9");
         yield return new("a mode without yield", it => it.Replace("yields.csv", "crack,0.8\n", ""), FaultRule.YieldMissing, "lines.csv", 3, "mode", "crack");
 

@@ -46,6 +46,8 @@ public static class Scenario
             ("demo-season/market.csv", Market.File(market)),
             ("demo-season/seed-needs.csv", SeedNeeds.File()),
             ("demo-season/sell-as-is.csv", SeedNeeds.AsIsFile()),
+            ("demo-season/setups.csv", Shifts.SetupsFile()),
+            ("demo-season/shifts.csv", Shifts.File()),
             ("demo-truth/lots.csv", TruthFiles.Lots([.. known.Select(k => k.Lot)])),
             ("demo-truth/market.csv", Market.TruthFile(market)),
             ("demo-truth/place-weeks.csv", YardYear.TruthFile(seed)),

@@ -30,6 +30,10 @@ public enum Phrase
     // check-plan
     CheckDoes, CheckFolder, CheckOut, BreachLine, CheckHolds, CheckBrokenOnce, CheckBroken,
 
+    // shift, check-shift
+    ShiftDoes, ShiftFolder, ShiftPlan, ShiftWeek, ShiftOut, ShiftSeconds, ShiftSeed, ShiftWeekBad, ShiftNoPlan, ShiftOtherPlan, ShiftNoRuns, ShiftHead, ShiftLine, ShiftRun, ShiftCleanOut,
+    ShiftCosts, ShiftGreedy, ShiftGaps, ShiftProven, ShiftLateNone, ShiftLateRow, ShiftOver, ShiftNotHolding, ShiftFiles, CheckShiftDoes, CheckShiftFolder, CheckShiftHolds, CheckShiftBroken, CheckShiftWeek,
+
     // demo
     DemoDoes, DemoNoServe, DemoPort, DemoFolder, DemoChanged, DemoKept, DemoPlanned, DemoNotTaken, DemoOtherSeason, DemoPlanName,
 

@@ -33,6 +33,12 @@ public sealed record Season(
 {
     /// <summary>What sizers saw of lots of which part still stands; one for each lot at most. No file of the season has it: it comes as it is counted.</summary>
     public IReadOnlyList<SizerCounted> SizerCounts { get; init; } = [];
+
+    /// <summary>setups.csv. No plan of the season is made of it: it is for the order of a week's runs.</summary>
+    public IReadOnlyList<SetupRow> Setups { get; init; } = [];
+
+    /// <summary>shifts.csv, likewise.</summary>
+    public IReadOnlyList<ShiftRow> Shifts { get; init; } = [];
 }
 
 /// <summary>The unit that all masses of a season's files are written in.</summary>

@@ -62,6 +62,10 @@ public enum Say
     RoomsTitle, RoomsCaption, RoomsNone, StaysClosed, AirWords, CautionTitle, CautionNotSafe, CautionOxygen,
     CautionCarbonDioxide, CautionEntry, CautionAlone, CautionCodes, CautionStacking, CautionMachines,
 
+    // A week in order
+    WeekDayNames, WeekEachOnce, WeekOwnLine, WeekInShift, WeekNotInBreak, WeekNotInMaintenance, WeekCleaned, WeekLength, WeekOneAtATime, WeekSetUp, WeekCleanOut,
+    WeekBins, WeekHeads, WeekSortedFirst, WeekCosts, WeekLate, WeekOverrun, WeekChangeover, WeekDefaultSetups, WeekDefaultShifts, WeekDefaultDock,
+
     // Worths
     WorthsTitle, WorthsLead, WorthsNone, WorthsCaption, WorthsFold, WorthsByWeekCaption, WorthLine, WorthPeople, WorthPlace,
     WorthSeed, WorthSeedName, WorthAllLines, WorthsNever, WorthPerHour, WorthPerBin, WorthPerMass,

@@ -20,6 +20,8 @@ public enum FaultRule
     Unknown, YieldMissing, RowOverfull, PlaceOverfull, SealedAfterAsOf, NotSealable, HarvestedAfterSealing, MadeAfterAsOf,
     // Files of the line: weights, charts, prices, splits
     FileNotThere, NoRows, OneColumnOf, OneCellOf, PriceMissing, SplitByBoth, SplitSum,
+    // Set-ups and shifts
+    NotOfKind, NameOfKind, OrganicWord, TimeOfDay,
     // Readings of a place's air
     Moment, MomentAhead,
 }

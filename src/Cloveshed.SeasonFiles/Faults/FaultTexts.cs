@@ -207,6 +207,18 @@ internal static class FaultTexts
         [FaultRule.SplitSum] = new(
             "shares that sum to at most 1, not {0}", "Lower one of them; what is left under 1 is the smallest cloves, of no grade.",
             "proporciones que sumen como máximo 1, no {0}", "Baje una de ellas; lo que falte hasta 1 son los dientes más chicos, sin grado."),
+        [FaultRule.NotOfKind] = new(
+            "an empty cell in a row of kind {0}", "Empty it, or write another kind: rows of this kind have no such thing.",
+            "una celda vacía en una fila de clase {0}", "Vacíela, o escriba otra clase: las filas de esta clase no lo tienen."),
+        [FaultRule.NameOfKind] = new(
+            "a name that {1} has under {2}, or an empty cell for any, in a row of kind {0}", "Add it there, correct the name here (capitals and spaces count), or empty the cell.",
+            "un nombre que {1} tenga en {2}, o una celda vacía para cualquiera, en una fila de clase {0}", "Añádalo allí, corrija aquí el nombre (cuentan las mayúsculas y los espacios), o vacíe la celda."),
+        [FaultRule.OrganicWord] = new(
+            "{0} or {1}, or an empty cell for either", "Write one of the two words, or empty the cell.",
+            "{0} o {1}, o una celda vacía para ambos", "Escriba una de las dos palabras, o vacíe la celda."),
+        [FaultRule.TimeOfDay] = new(
+            "a time of day as hours:minutes, such as 06:30", "Write hours from 00 to 23 and minutes from 00 to 59; an end at midnight is 24:00.",
+            "una hora del día como horas:minutos, como 06:30", "Escriba horas de 00 a 23 y minutos de 00 a 59; un final a medianoche es 24:00."),
         [FaultRule.Moment] = new(
             "a day and a time, such as 2026-10-05 14:30", "Write year-month-day, a space or T, and hours:minutes; an offset such as -05:00 may follow.",
             "un día y una hora, como 2026-10-05 14:30", "Escriba año-mes-día, un espacio o T, y horas:minutos; puede seguir una diferencia como -05:00."),

@@ -30,6 +30,8 @@ internal static class SeasonFileSet
         new(MarketFile.Layout, MarketFile.Read, MarketFile.Write),
         new(SeedNeedsFile.Layout, SeedNeedsFile.Read, SeedNeedsFile.Write),
         new(SellAsIsFile.Layout, SellAsIsFile.Read, SellAsIsFile.Write),
+        new(SetupsFile.Layout, SetupsFile.Read, SetupsFile.Write),
+        new(ShiftsFile.Layout, ShiftsFile.Read, ShiftsFile.Write),
     ];
 
     /// <summary>Every name that a season's folder may hold, season.json first.</summary>

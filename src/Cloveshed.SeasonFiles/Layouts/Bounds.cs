@@ -48,6 +48,9 @@ internal sealed record Bounds(double Min, double Max, FaultRule Rule = FaultRule
 
     /// <summary>Hours in a week: a line may stand for several machines, so more than 168 are only warned about.</summary>
     public static readonly Bounds LineHours = new(0, 10_000);
+
+    /// <summary>Minutes of a set-up, of cleaning or of a way: what takes a day is no set-up.</summary>
+    public static readonly Bounds Minutes = new(0, 1440);
     public static readonly Bounds PeopleHours = new(0, 1e6, FaultRule.LimitRange);
     public static readonly Bounds Heads = new(0, 1000);
 

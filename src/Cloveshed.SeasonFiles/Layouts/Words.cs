@@ -1,5 +1,6 @@
 using Cloveshed.Core.Answers;
 using Cloveshed.Core.Seasons;
+using NodaTime;
 
 namespace Cloveshed.SeasonFiles.Layouts;
 
@@ -22,6 +23,16 @@ internal static class Words
     public static readonly WordList<LineMode> LineModes = new(("fresh", LineMode.Fresh), ("crack", LineMode.Crack), ("seed", LineMode.Seed));
 
     public static readonly WordList<ProductForm> ProductForms = new(("bulb", ProductForm.Bulb), ("clove", ProductForm.Clove));
+
+    public static readonly WordList<SetupKind> SetupKinds = new(
+        ("variety", SetupKind.Variety), ("organic", SetupKind.Organic), ("cuts", SetupKind.Cuts), ("cleaning", SetupKind.Cleaning), ("travel", SetupKind.Travel));
+
+    public static readonly WordList<ShiftKind> ShiftKinds = new(
+        ("work", ShiftKind.Work), ("break", ShiftKind.Break), ("maintenance", ShiftKind.Maintenance), ("closed", ShiftKind.Closed), ("dock", ShiftKind.Dock));
+
+    public static readonly WordList<IsoDayOfWeek> Days = new(
+        ("monday", IsoDayOfWeek.Monday), ("tuesday", IsoDayOfWeek.Tuesday), ("wednesday", IsoDayOfWeek.Wednesday), ("thursday", IsoDayOfWeek.Thursday),
+        ("friday", IsoDayOfWeek.Friday), ("saturday", IsoDayOfWeek.Saturday), ("sunday", IsoDayOfWeek.Sunday));
 
     public static readonly WordList<MassUnit> MassUnits = new(("lb", MassUnit.Pound), ("kg", MassUnit.Kilogram));
 

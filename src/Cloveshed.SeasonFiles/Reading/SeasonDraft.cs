@@ -28,6 +28,8 @@ internal sealed class SeasonDraft(FaultList faults)
     public List<MarketWeek> Market { get; } = [];
     public List<SeedNeed> SeedNeeds { get; } = [];
     public List<AsIsPrice> AsIsPrices { get; } = [];
+    public List<SetupRow> Setups { get; } = [];
+    public List<ShiftRow> Shifts { get; } = [];
 
     public KnownNames SizeNames { get; } = new("sizes.csv", "class");
     public KnownNames GradeNames { get; } = new("clove-grades.csv", "grade");

@@ -36,7 +36,7 @@ public static class SeasonLists
     [
         new(SetupWord.MatterGarlic, [new("lots.csv", SetupWord.Lots, SetupWord.LotsNeed), new("samples.csv", SetupWord.Samples, SetupWord.SamplesNeed), new("varieties.csv", SetupWord.Varieties, SetupWord.VarietiesNeed)]),
         new(SetupWord.MatterPlaces, [new("places.csv", SetupWord.Places, SetupWord.PlacesNeed), new("place-weeks.csv", SetupWord.PlaceWeeks, SetupWord.PlaceWeeksNeed), new("rooms.csv", SetupWord.Rooms, SetupWord.RoomsNeed)]),
-        new(SetupWord.MatterWork, [new("lines.csv", SetupWord.Lines, SetupWord.LinesNeed), new("line-weeks.csv", SetupWord.LineWeeks, SetupWord.LineWeeksNeed), new("people.csv", SetupWord.People, SetupWord.PeopleNeed), new("yields.csv", SetupWord.Yields, SetupWord.YieldsNeed)]),
+        new(SetupWord.MatterWork, [new("lines.csv", SetupWord.Lines, SetupWord.LinesNeed), new("line-weeks.csv", SetupWord.LineWeeks, SetupWord.LineWeeksNeed), new("people.csv", SetupWord.People, SetupWord.PeopleNeed), new("yields.csv", SetupWord.Yields, SetupWord.YieldsNeed), new("shifts.csv", SetupWord.Shifts, SetupWord.ShiftsNeed), new("setups.csv", SetupWord.Setups, SetupWord.SetupsNeed)]),
         new(SetupWord.MatterGoods, [new("sizes.csv", SetupWord.Sizes, SetupWord.SizesNeed), new("clove-grades.csv", SetupWord.CloveGrades, SetupWord.CloveGradesNeed), new("products.csv", SetupWord.Products, SetupWord.ProductsNeed), new("stock.csv", SetupWord.Stock, SetupWord.StockNeed)]),
         new(SetupWord.MatterDemand, [new("orders.csv", SetupWord.Orders, SetupWord.OrdersNeed), new("market.csv", SetupWord.Market, SetupWord.MarketNeed), new("seed-needs.csv", SetupWord.SeedNeeds, SetupWord.SeedNeedsNeed), new("sell-as-is.csv", SetupWord.SellAsIs, SetupWord.SellAsIsNeed)]),
     ];

@@ -10,7 +10,7 @@ public enum SetupWord
     ListsHead, ListName, ListRows, ListChanged, ListNeed, LastImported, LastByHand, NoRowsShort, MatterGarlic, MatterPlaces, MatterWork, MatterGoods,
     MatterDemand, Lots, LotsNeed, Samples, SamplesNeed, Varieties, VarietiesNeed, Places, PlacesNeed, PlaceWeeks, PlaceWeeksNeed, Rooms, RoomsNeed,
     Lines, LinesNeed, LineWeeks, LineWeeksNeed, People, PeopleNeed, Yields, YieldsNeed, Sizes, SizesNeed, CloveGrades, CloveGradesNeed, Products,
-    ProductsNeed, Stock, StockNeed, Orders, OrdersNeed, Market, MarketNeed, SeedNeeds, SeedNeedsNeed, SellAsIs, SellAsIsNeed,
+    ProductsNeed, Stock, StockNeed, Orders, OrdersNeed, Market, MarketNeed, SeedNeeds, SeedNeedsNeed, SellAsIs, SellAsIsNeed, Setups, SetupsNeed, Shifts, ShiftsNeed,
 
     // A list
     FindLabel, FindIn, FindButton, FindNone, AddRow, PastNoChange, NoRows, NothingFound, RowsAll, RowsFound, PageOf, PagesLabel, PageBefore,

@@ -26,7 +26,8 @@ public sealed class ReadingTests
             ("lots", season.Lots.Count), ("samples", season.Samples.Count), ("yields", season.Yields.Count), ("lines", season.Lines.Count),
             ("line-weeks", season.LineWeeks.Count), ("people", season.People.Count), ("products", season.Products.Count),
             ("clove-grades", season.CloveGrades.Count), ("stock", season.Stock.Count), ("rooms", season.SealedRooms.Count), ("orders", season.Orders.Count),
-            ("market", season.Market.Count), ("seed-needs", season.SeedNeeds.Count), ("sell-as-is", season.AsIsPrices.Count),
+            ("market", season.Market.Count), ("seed-needs", season.SeedNeeds.Count), ("sell-as-is", season.AsIsPrices.Count), ("setups", season.Setups.Count),
+            ("shifts", season.Shifts.Count),
         ];
         Assert.All(read, r => Assert.Equal(Committed.Rows($"demo-season/{r.File}.csv").Count, r.Count));
         Assert.Equal(Directory.GetFiles(Path.Combine(Committed.Data, "demo-season")).Length, read.Length + 1);
