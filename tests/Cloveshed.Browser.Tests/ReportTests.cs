@@ -3,8 +3,6 @@ using Cloveshed.Core.Answers;
 using Cloveshed.Core.Seasons;
 using Cloveshed.Pictures;
 using Cloveshed.Pictures.Tests;
-using Deque.AxeCore.Commons;
-using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 
 namespace Cloveshed.Browser.Tests;
@@ -42,9 +40,7 @@ public class ReportTests(Chromium chromium)
         IPage page = await chromium.OpenAsync(width, dark, bypassPolicy: true);
         await file.ShowAsync(page);
         await ReportFile.UnfoldAsync(page);
-        AxeResult result = await page.RunAxe(new AxeRunOptions { RunOnly = RunOnlyOptions.Tags("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice") });
-        Assert.NotEmpty(result.Passes);
-        Assert.Equal("", string.Join("\n", result.Violations.Select(v => $"{v.Id}: {v.Help} at {string.Join(" | ", v.Nodes.Take(4).Select(n => n.Html))}")));
+        Assert.Equal("", await Axe.Finds(page));
     }
 
     [Theory]

@@ -1,6 +1,4 @@
 using Cloveshed.Web.Tests;
-using Deque.AxeCore.Commons;
-using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 
 [assembly: AssemblyFixture(typeof(DemoShed))]
@@ -60,8 +58,7 @@ public sealed class Screen : IAsyncDisposable
     /// <summary>Axe finds nothing, nothing stands over the edge, no script failed, and nothing came from elsewhere.</summary>
     public async Task Sound()
     {
-        AxeResult axe = await Page.RunAxe(new AxeRunOptions { RunOnly = RunOnlyOptions.Tags("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice") });
-        string found = string.Join('\n', axe.Violations.Select(one => $"{one.Id}: {string.Join(" | ", one.Nodes.Take(4).Select(node => $"{node.Html} {string.Join(' ', node.Any.Select(check => check.Message))}"))}"));
+        string found = await Axe.Finds(Page);
         Assert.True(found.Length == 0, $"{Page.Url}\n{found}");
         Assert.True(await Page.EvaluateAsync<bool>("document.documentElement.scrollWidth <= window.innerWidth"), $"{Page.Url} is wider than the screen.");
         Assert.Equal([], trouble);
