@@ -1,9 +1,10 @@
+using System.Collections.Concurrent;
 using System.Globalization;
 using Cloveshed.TestRun;
 
-// Runs every built test project, one after another, and adds up what they report. The last line printed is always
-// "N passed, N failed, N skipped". A project that crashes, runs out of time or runs no test counts as one failure: silence
-// must never look like success.
+// Runs every built test project, two at a time, and adds up what they report: one that waits leaves its core to the other. The last
+// line printed is always "N passed, N failed, N skipped". A project that crashes, runs out of time or runs no test counts as one
+// failure: silence must never look like success.
 
 CultureInfo.DefaultThreadCurrentCulture = CultureInfo.InvariantCulture;
 Arguments? asked = Arguments.Read(args);
@@ -14,18 +15,18 @@ if (asked is null)
 }
 
 Directory.CreateDirectory(asked.Results);
-int passed = 0, failed = 0, skipped = 0;
-var reports = new List<ProjectReport>();
-foreach (string project in asked.Projects())
-{
-    ProjectReport report = ProjectRun.Of(project, asked.Results, asked.Limit);
-    Console.WriteLine(report.Line());
-    reports.Add(report);
-    passed += report.Passed;
-    failed += report.Failed + (report.Trouble is null ? 0 : 1);
-    skipped += report.Skipped;
-}
+var ended = new ConcurrentBag<ProjectReport>();
+Parallel.ForEach(
+    Partitioner.Create(asked.Projects(), EnumerablePartitionerOptions.NoBuffering), new ParallelOptions { MaxDegreeOfParallelism = asked.Together }, project =>
+    {
+        ProjectReport report = ProjectRun.Of(project, asked.Results, asked.Limit);
+        Console.WriteLine(report.Line());
+        ended.Add(report);
+    });
 
+ProjectReport[] reports = [.. ended.OrderBy(report => report.Name, StringComparer.Ordinal)];
+int passed = reports.Sum(report => report.Passed), skipped = reports.Sum(report => report.Skipped);
+int failed = reports.Sum(report => report.Failed + (report.Trouble is null ? 0 : 1));
 foreach (string line in reports.SelectMany(report => report.Details()))
 {
     Console.WriteLine(line);
