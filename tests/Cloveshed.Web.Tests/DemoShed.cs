@@ -32,13 +32,32 @@ public sealed class DemoShed : IAsyncLifetime
         }
     }
 
-    /// <summary>The season and no plan.</summary>
-    public static void Import(ShedLedger ledger) =>
-        Assert.True(SeasonImport.Import(ledger, Folder, Origin("setup")).Taken);
+    private static readonly Lazy<byte[]> Ledger = new(Import);
 
-    public async ValueTask InitializeAsync() => shed = await ServedShed.Open(ledger =>
+    /// <summary>The file of a ledger that holds the season and no plan: read and taken once, since that takes longer than most tests.</summary>
+    internal static byte[] Imported => Ledger.Value;
+
+    private static byte[] Import()
     {
-        Import(ledger);
+        string folder = Directory.CreateTempSubdirectory("cloveshed-demo-").FullName, file = Path.Combine(folder, "shed.db");
+        try
+        {
+            using (ShedLedger ledger = ShedLedger.Open(LedgerAddress.Parse(file), new StillClock(ServedShed.Moment)))
+            {
+                Assert.True(SeasonImport.Import(ledger, Folder, Origin("setup")).Taken);
+            }
+
+            Assert.Equal([file], Directory.GetFiles(folder));
+            return File.ReadAllBytes(file);
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
+    public async ValueTask InitializeAsync() => shed = await ServedShed.OpenDemo(ledger =>
+    {
         Season season = ledger.Now().Season!;
         var clock = Stopwatch.StartNew();
         PlanAnswer answer = new SeasonPlanner(new HighsSolver()).Plan(new PlanRequest(

@@ -24,10 +24,15 @@ public sealed class ServedShed : IAsyncDisposable
     private static readonly Dictionary<string, ReadOnlyMemory<byte>> Demo =
         Directory.GetFiles(DemoShed.Folder).ToDictionary(file => Path.GetFileName(file), file => new ReadOnlyMemory<byte>(System.IO.File.ReadAllBytes(file)));
 
-    private ServedShed(Action<ShedLedger>? before, IReadOnlyDictionary<string, string?>? variables, ILinearSolver? solver)
+    private ServedShed(byte[]? start, Action<ShedLedger>? before, IReadOnlyDictionary<string, string?>? variables, ILinearSolver? solver)
     {
         this.variables = variables;
         this.solver = solver ?? new HighsSolver();
+        if (start is not null)
+        {
+            System.IO.File.WriteAllBytes(File, start);
+        }
+
         Ledger = ShedLedger.Open(LedgerAddress.Parse(File), Clock);
         before?.Invoke(Ledger);
         app = Build();
@@ -40,7 +45,9 @@ public sealed class ServedShed : IAsyncDisposable
     }
 
     /// <summary>Stands still, so that a page is the same twice.</summary>
-    public StillClock Clock { get; } = new(new DateTimeOffset(2026, 9, 2, 15, 4, 5, TimeSpan.Zero));
+    public StillClock Clock { get; } = new(Moment);
+
+    internal static DateTimeOffset Moment { get; } = new(2026, 9, 2, 15, 4, 5, TimeSpan.Zero);
 
     public ShedLedger Ledger { get; private set; }
 
@@ -58,7 +65,15 @@ public sealed class ServedShed : IAsyncDisposable
     /// <param name="solver">Null: the one of the program.</param>
     public static async Task<ServedShed> Open(Action<ShedLedger>? before = null, IReadOnlyDictionary<string, string?>? variables = null, ILinearSolver? solver = null)
     {
-        ServedShed shed = new(before, variables, solver);
+        ServedShed shed = new(null, before, variables, solver);
+        await shed.app.StartAsync();
+        return shed;
+    }
+
+    /// <summary>Serves a ledger of its own that holds the demo season, written to or not.</summary>
+    public static async Task<ServedShed> OpenDemo(Action<ShedLedger>? before = null)
+    {
+        ServedShed shed = new(DemoShed.Imported, before, null, null);
         await shed.app.StartAsync();
         return shed;
     }

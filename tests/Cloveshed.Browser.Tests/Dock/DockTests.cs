@@ -20,7 +20,7 @@ public sealed class DockTests(Chromium chromium, DemoShed demo)
     [InlineData(Screen.Phone)]
     public async Task An_order_is_added_mended_and_then_seen(int width)
     {
-        await using ServedShed shed = await ServedShed.Open(DemoShed.Import);
+        await using ServedShed shed = await ServedShed.OpenDemo();
         await using Screen screen = await Screen.Open(chromium, shed, width);
         await screen.Go("/dock");
         await screen.Page.FillAsync("input[name=order]", "TEL 1");

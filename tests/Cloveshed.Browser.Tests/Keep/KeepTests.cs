@@ -47,7 +47,7 @@ public sealed class KeepTests(Chromium chromium, DemoShed demo)
     [InlineData(Screen.Phone)]
     public async Task A_rotten_lot_is_found_looked_at_and_recorded_without_a_mouse(int width)
     {
-        await using ServedShed shed = await ServedShed.Open(DemoShed.Import);
+        await using ServedShed shed = await ServedShed.OpenDemo();
         await using Screen screen = await Screen.Open(chromium, shed, width);
         await screen.Go("/keep");
         await screen.TabTo("input[name=find]");

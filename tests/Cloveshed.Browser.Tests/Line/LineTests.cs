@@ -24,7 +24,7 @@ public sealed class LineTests(Chromium chromium, DemoShed demo)
     [InlineData(Screen.Phone)]
     public async Task A_cut_is_moved_and_its_figures_follow(int width)
     {
-        await using ServedShed shed = await ServedShed.Open(DemoShed.Import);
+        await using ServedShed shed = await ServedShed.OpenDemo();
         await using Screen screen = await Screen.Open(chromium, shed, width);
         IPage page = screen.Page;
         await screen.Go("/line/sizer/26-003");
@@ -60,7 +60,7 @@ public sealed class LineTests(Chromium chromium, DemoShed demo)
     [Fact]
     public async Task A_sample_is_typed_by_a_scale_and_taken()
     {
-        await using ServedShed shed = await ServedShed.Open(DemoShed.Import);
+        await using ServedShed shed = await ServedShed.OpenDemo();
         await using Screen screen = await Screen.Open(chromium, shed, Screen.Tablet);
         IPage page = screen.Page;
         await screen.Go("/line/sample/26-032");
@@ -82,7 +82,7 @@ public sealed class LineTests(Chromium chromium, DemoShed demo)
     [Fact]
     public async Task A_sizers_file_is_taken_in()
     {
-        await using ServedShed shed = await ServedShed.Open(DemoShed.Import);
+        await using ServedShed shed = await ServedShed.OpenDemo();
         await using Screen screen = await Screen.Open(chromium, shed, Screen.Desk);
         IPage page = screen.Page;
         await screen.Go("/line/count/26-003");

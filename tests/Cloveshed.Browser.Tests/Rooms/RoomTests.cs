@@ -9,11 +9,7 @@ namespace Cloveshed.Browser.Tests.Rooms;
 /// <summary>Rooms, what comes out of them next, and what stands before what, in a real browser.</summary>
 public sealed class RoomTests(Chromium chromium, DemoShed demo)
 {
-    private static Task<ServedShed> WithDays() => ServedShed.Open(ledger =>
-    {
-        DemoShed.Import(ledger);
-        RoomDays.Put(ledger);
-    });
+    private static Task<ServedShed> WithDays() => ServedShed.OpenDemo(RoomDays.Put);
 
     [Theory]
     [InlineData("/keep/rooms/Sealed%20A", Screen.Desk, true, "en")]
@@ -47,7 +43,7 @@ public sealed class RoomTests(Chromium chromium, DemoShed demo)
     [InlineData(Screen.Phone)]
     public async Task A_reading_is_written_down_by_keyboard(int width)
     {
-        await using ServedShed shed = await ServedShed.Open(DemoShed.Import);
+        await using ServedShed shed = await ServedShed.OpenDemo();
         await using Screen screen = await Screen.Open(chromium, shed, width);
         await screen.Go("/keep/rooms/Cold%202");
         await screen.TabTo("#reading-temp_c");

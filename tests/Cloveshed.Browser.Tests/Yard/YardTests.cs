@@ -19,7 +19,7 @@ public sealed class YardTests(Chromium chromium, DemoShed demo)
     [Fact]
     public async Task A_lot_is_looked_at_on_a_phone_with_a_thumb()
     {
-        await using ServedShed shed = await ServedShed.Open(DemoShed.Import);
+        await using ServedShed shed = await ServedShed.OpenDemo();
         await using Screen screen = await Screen.Open(chromium, shed, Screen.Phone);
         await screen.Go("/keep/25-071");
         await screen.Page.Locator("a[href='/keep/25-071/look']").ClickAsync();

@@ -40,7 +40,7 @@ public sealed partial class DrumTests(DemoShed demo) : IClassFixture<DemoShed>
     [Fact]
     public async Task Holes_and_cuts_put_in_force_stand_on_the_sheet_in_both_languages()
     {
-        await using ServedShed shed = await ServedShed.Open(DemoShed.Import);
+        await using ServedShed shed = await ServedShed.OpenDemo();
         using Visitor visitor = shed.Visitor();
         Got page = await visitor.Get("/line/drum/26-035?hole=6&hole=9&hole=11.3&hole=13&hole=17&order=large");
         for (int time = 0; time < 2; time++)
@@ -67,7 +67,7 @@ public sealed partial class DrumTests(DemoShed demo) : IClassFixture<DemoShed>
     [InlineData("?hole=wide")]
     public async Task Holes_that_cannot_be_are_told_and_not_put_in_force(string query)
     {
-        await using ServedShed shed = await ServedShed.Open(DemoShed.Import);
+        await using ServedShed shed = await ServedShed.OpenDemo();
         using Visitor visitor = shed.Visitor();
         long head = shed.Ledger.Head().Seq;
         Got page = await visitor.Get("/line/drum/26-035" + query);

@@ -18,11 +18,7 @@ public sealed class RoomPageTests : IAsyncLifetime
 
     private ServedShed Shed => served!;
 
-    public async ValueTask InitializeAsync() => served = await ServedShed.Open(ledger =>
-    {
-        DemoShed.Import(ledger);
-        RoomDays.Put(ledger);
-    });
+    public async ValueTask InitializeAsync() => served = await ServedShed.OpenDemo(RoomDays.Put);
 
     public ValueTask DisposeAsync() => Shed.DisposeAsync();
 

@@ -11,7 +11,7 @@ public sealed partial class SureTests
     [Fact]
     public async Task The_page_shows_the_trials_of_the_open_season_and_the_lots_that_are_least_sure()
     {
-        await using ServedShed shed = await ServedShed.Open(DemoShed.Import);
+        await using ServedShed shed = await ServedShed.OpenDemo();
         using Visitor visitor = shed.Visitor();
         Got page = await visitor.Get("/setup/how-sure");
         BandScore half = HeldOutBulbs.HalfOfEachLot(shed.Ledger.Now().Season!)!;
