@@ -28,9 +28,9 @@ public sealed class AsOfTests : IDisposable
         Assert.Equal(("25", "25"), (Units(new AsOf(Third)), Units(new AsOf(Third, Knowledge.AsKnownThen))));
     }
 
-    /// <summary>A day ends at midnight of the place: the last tick of it counts, the next does not.</summary>
+    /// <summary>A day ends at midnight by the shed's clock, whatever zone a fact's moment was written in: the last tick of it counts, the next does not.</summary>
     [Fact]
-    public void A_days_end_is_midnight_where_it_happened()
+    public void A_days_end_is_midnight_by_the_sheds_clock()
     {
         DateTimeOffset midnight = new(2030, 7, 2, 0, 0, 0, TimeSpan.FromHours(-5));
         shed.Clock.At = midnight.AddHours(6).ToUniversalTime();
@@ -38,9 +38,12 @@ public sealed class AsOfTests : IDisposable
         Assert.Equal("1", Units(new AsOf(First)));
         shed.Take(Units("2", midnight));
         Assert.Equal(("1", "2"), (Units(new AsOf(First)), Units(new AsOf(Second))));
-        // Already the second by the clock of a place further east, though before midnight here.
+        // Half past midnight of the second by a clock further east is half past ten in the evening of the first here.
         shed.Take(Units("3", new DateTimeOffset(2030, 7, 2, 0, 30, 0, TimeSpan.FromHours(-3))));
-        Assert.Equal(("1", "3"), (Units(new AsOf(First)), Units(new AsOf(Second))));
+        Assert.Equal(("3", "3"), (Units(new AsOf(First)), Units(new AsOf(Second))));
+        // Half to midnight of the first by a clock further west is half past one in the morning of the second here.
+        shed.Take(Units("4", new DateTimeOffset(2030, 7, 1, 23, 30, 0, TimeSpan.FromHours(-7))));
+        Assert.Equal(("3", "4"), (Units(new AsOf(First)), Units(new AsOf(Second))));
     }
 
     [Fact]

@@ -2,6 +2,7 @@ using System.Text.Json;
 using Cloveshed.Core;
 using Cloveshed.Core.Keep.Rooms;
 using Cloveshed.Ledger.Rooms;
+using Cloveshed.Ledger.Yard;
 using NodaTime;
 
 namespace Cloveshed.Ledger.Tests;
@@ -94,6 +95,28 @@ public sealed class RoomTests : IDisposable
         Assert.Equal([31], Log(new AsOf(day, Knowledge.AsKnownThen)).ReadingsOf(Cellar).Select(one => one.TempC));
         Assert.Equal([3.1], Log(new AsOf(day, Knowledge.AsKnownNow)).ReadingsOf(Cellar).Select(one => one.TempC));
         Assert.Empty(Log(new AsOf(day.PlusDays(-3), Knowledge.AsKnownNow)).ReadingsOf(Cellar));
+    }
+
+    /// <summary>A probe that writes UTC: by its own calendar both moments are of the second, by the shed's the first is a second before midnight of the first.</summary>
+    [Theory]
+    [InlineData("2030-07-02T04:59:59Z", true)]
+    [InlineData("2030-07-02T05:00:00Z", false)]
+    public void Readings_looks_and_rows_of_one_moment_are_of_one_day_by_the_sheds_clock(string moment, bool first)
+    {
+        shed.Clock.At = new DateTimeOffset(2030, 7, 2, 6, 0, 0, TimeSpan.Zero);
+        FactOrigin probe = shed.Here with { HappenedAt = DateTimeOffset.Parse(moment, System.Globalization.CultureInfo.InvariantCulture) };
+        LotId lot = shed.Ledger.Now().Season!.Lots[0].Lot;
+        SeasonRow row = shed.Ledger.Now().Rows!.Of("lots.csv").First();
+        shed.Take(
+            RoomBodies.Made(probe, new AirSaid(Cellar, 1, null, null, null, ReadingSource.Device, "probe 7", ""), null), YardBodies.Made(probe, new LookSaid(lot, Yard, 50, 1, 0, null, "K7", ""), null),
+            probe.RowChanged(row, new Dictionary<string, string>(row.Cells) { ["field"] = "moved" }));
+        foreach ((int day, bool counts) in new[] { (1, first), (2, true) })
+        {
+            AsOf when = new(new LocalDate(2030, 7, day));
+            Assert.Equal(
+                (counts, counts, counts),
+                (Log(when).ReadingsOf(Cellar).Count == 1, new YardLog(shed.Ledger.YardRecords(), shed.Clock.LocalTimeZone, when).LooksOf(lot).Count == 1, shed.Ledger.AsOf(when).Season!.Lots[0].Field == "moved"));
+        }
     }
 
     [Theory]

@@ -113,7 +113,7 @@ public sealed class DemoNumbers(DemoShed demo) : IClassFixture<DemoShed>
     {
         string page = await Text("/keep/" + lot);
         LotRow[] rows = [.. season.Lots.Where(row => row.Lot.Text == lot)];
-        Assert.Contains($"Stands {Whole(rows.Sum(row => row.Net))} lb {Whole(rows.Sum(row => row.Bins))} bins, in {rows.Length} places", page, StringComparison.Ordinal);
+        Assert.Contains($"Stands {Whole(rows.Sum(row => row.Net))} lb {Whole(rows.Sum(row => row.Bins))} bins, in {(rows.Length == 1 ? "one place" : $"{rows.Length} places")}", page, StringComparison.Ordinal);
         double worth = answer.Worths.First(one => one.Kind == "lot" && one.Name == lot).Value;
         Assert.Contains($"Worth ${Whole(worth * rows.Sum(row => row.Net))}", page, StringComparison.Ordinal);
         foreach (IGrouping<(string, int), RunRow> run in answer.Runs.Where(run => run.Lot.Text == lot).GroupBy(run => (run.Run, run.Week)))

@@ -41,7 +41,11 @@ public sealed record CuringQuestion(
 /// <param name="RewetAfter">Rain after CuredAt made it wet again.</param>
 public sealed record CuringAnswer(
     LocalDateTime? CuredAt, LocalDateTime? Low80, LocalDateTime? High80, bool BeyondWeather, double WeightLoss, double LossLow80, double LossHigh80,
-    double WetThen, double? ForcedHours, bool RewetAfter, IReadOnlyList<CuringPoint> Track, IReadOnlyList<CuringWarning> Warnings);
+    double WetThen, double? ForcedHours, bool RewetAfter, IReadOnlyList<CuringPoint> Track, IReadOnlyList<CuringWarning> Warnings)
+{
+    /// <summary>After the weather's end, hour by hour on typical days, until it is cured or for as long as is looked; empty where the weather cures it.</summary>
+    public IReadOnlyList<CuringPoint> Ahead { get; init; } = [];
+}
 
 /// <summary>A moment of the track: water in skins and neck (share of their weight) and weight over dug weight.</summary>
 public readonly record struct CuringPoint(LocalDateTime At, double SkinWet, double NeckWet, double MassRatio);
@@ -71,7 +75,7 @@ public static class Curing
             middle.CuredAt, quick.CuredAt, slow.CuredAt, middle.CuredAt > middle.End, 1 - CuringLaw.MassRatio(p, then),
             1 - CuringLaw.MassRatio(Green(-Ninth), then), 1 - CuringLaw.MassRatio(Green(Ninth), then), CuringLaw.Wet(p, then),
             middle.CuredAt <= middle.End ? 0 : ForcedHours(question, p, middle.AtEnd), middle.Rewet, middle.Track,
-            CuringWarnings.Of(weather, middle.CuredAt));
+            CuringWarnings.Of(weather, middle.CuredAt)) { Ahead = middle.Ahead };
     }
 
     /// <summary>Hours that each row stands for: to the next row; the last as long as the one before it.</summary>
@@ -81,7 +85,7 @@ public static class Curing
         return Period.Between(weather[i].From, weather[i + 1].From, PeriodUnits.Ticks).Ticks / (double)NodaConstants.TicksPerHour;
     }
 
-    private sealed record Passage(LocalDateTime? CuredAt, CuringState? CuredState, CuringState AtEnd, LocalDateTime End, bool Rewet, IReadOnlyList<CuringPoint> Track);
+    private sealed record Passage(LocalDateTime? CuredAt, CuringState? CuredState, CuringState AtEnd, LocalDateTime End, bool Rewet, IReadOnlyList<CuringPoint> Track, IReadOnlyList<CuringPoint> Ahead);
 
     private static Passage Through(CuringQuestion question, CuringParameters p, bool keepTrack)
     {
@@ -90,7 +94,7 @@ public static class Curing
         LocalDateTime? curedAt = null;
         CuringState? curedState = null;
         bool rewet = false;
-        var track = new List<CuringPoint>();
+        List<CuringPoint> track = [], ahead = [];
         void Go(WeatherRow row, LocalDateTime from, double hours)
         {
             CuringState next = CuringLaw.After(p, question.Keep, state, row, hours);
@@ -128,9 +132,11 @@ public static class Curing
                 double hours = 24.0 / day.Length;
                 Go(day[i], at, hours);
                 at = at.PlusSeconds((long)Math.Round(hours * 3600));
+                if (keepTrack)
+                    ahead.Add(Point(p, at, state));
             }
 
-        return new Passage(curedAt, curedState, atEnd, end, rewetInWeather, track);
+        return new Passage(curedAt, curedState, atEnd, end, rewetInWeather, track, ahead);
     }
 
     /// <summary>The last 24 hours again, dry, in 24 equal stretches; less weather than a day is repeated as it is.</summary>

@@ -1,7 +1,6 @@
 using System.Data.Common;
 using Cloveshed.Ledger.Facts;
 using Cloveshed.Ledger.Store;
-using NodaTime;
 
 namespace Cloveshed.Ledger.Folds;
 
@@ -41,11 +40,7 @@ internal static class PastFold
         return fold.Finished(head);
     }
 
-    private static bool Counts(StoredFact fact, AsOf when, TimeZoneInfo here) =>
-        Day(StoredFact.Time(fact.HappenedAt)) <= when.Day
-        && (when.Knowledge == Knowledge.AsKnownNow || Day(TimeZoneInfo.ConvertTime(StoredFact.Time(fact.RecordedAt), here)) <= when.Day);
-
-    private static LocalDate Day(DateTimeOffset time) => new(time.Year, time.Month, time.Day);
+    private static bool Counts(StoredFact fact, AsOf when, TimeZoneInfo here) => when.Counts(StoredFact.Time(fact.HappenedAt), StoredFact.Time(fact.RecordedAt), here);
 
     /// <summary>Two lists in the order of their numbers as one.</summary>
     private static IEnumerable<StoredFact> Merged(List<StoredFact> others, IEnumerable<StoredFact> rows)

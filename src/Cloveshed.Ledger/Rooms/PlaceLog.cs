@@ -24,7 +24,7 @@ public sealed class PlaceLog
     /// <param name="when">Only what happened, and was known, by that day's end; null: all.</param>
     public PlaceLog(IReadOnlyList<RoomRecord> records, TimeZoneInfo here, AsOf? when = null)
     {
-        List<RoomRecord> counted = when is null ? [.. records] : [.. records.Where(record => Counts(record, when, here))];
+        List<RoomRecord> counted = when is null ? [.. records] : [.. records.Where(record => when.Counts(record.At, record.RecordedAt, here))];
         LastSeq = counted.Count == 0 ? 0 : counted[^1].Seq;
         HashSet<Guid> gone = [.. counted.Where(record => record.Corrects is not null).Select(record => record.Corrects!.Value)];
         Logged<TSaid>[] Of<TSaid>() where TSaid : RoomSaid =>
@@ -72,7 +72,4 @@ public sealed class PlaceLog
         [.. air[place].Where(one => one.Said is { TempC: not null, Rh: not null }).Select(one => new ClimateReading(one.At, one.Said.TempC!.Value, one.Said.Rh!.Value, one.Said.O2, one.Said.Co2))];
 
     private static LocalDateTime Local(DateTimeOffset at, TimeZoneInfo here) => LocalDateTime.FromDateTime(TimeZoneInfo.ConvertTime(at, here).DateTime);
-
-    private static bool Counts(RoomRecord record, AsOf when, TimeZoneInfo here) =>
-        Local(record.At, here).Date <= when.Day && (when.Knowledge == Knowledge.AsKnownNow || Local(record.RecordedAt, here).Date <= when.Day);
 }

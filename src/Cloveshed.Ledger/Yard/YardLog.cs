@@ -24,10 +24,7 @@ public sealed class YardLog
     public YardLog(IReadOnlyList<YardRecord> records, TimeZoneInfo here, AsOf? when = null)
     {
         LocalDateTime Local(DateTimeOffset at) => LocalDateTime.FromDateTime(TimeZoneInfo.ConvertTime(at, here).DateTime);
-        YardRecord[] counted =
-        [
-            .. records.Where(record => when is null || (Local(record.At).Date <= when.Day && (when.Knowledge == Knowledge.AsKnownNow || Local(record.RecordedAt).Date <= when.Day))),
-        ];
+        YardRecord[] counted = [.. records.Where(record => when is null || when.Counts(record.At, record.RecordedAt, here))];
         HashSet<Guid> gone = [.. counted.Where(record => record.Corrects is not null).Select(record => record.Corrects!.Value)];
         Told<TSaid>[] Of<TSaid>() where TSaid : YardSaid =>
             [.. counted.Where(record => record.Said is TSaid && !gone.Contains(record.Fact)).Select(record => new Told<TSaid>((TSaid)record.Said!, Local(record.At), record))];

@@ -17,18 +17,20 @@ public static class KeepingChart
     private const double Pitch = 22;
 
     /// <param name="page">The address of a lot's page; null where names lead nowhere.</param>
-    public static Picture Draw(KeepingFacts facts, Reader reader, Func<LotId, string>? page = null)
+    /// <param name="among">Lots with which these share the axis and the size of marks, so that pictures under each other read as one; null: these alone.</param>
+    public static Picture Draw(KeepingFacts facts, Reader reader, Func<LotId, string>? page = null, KeepingFacts? among = null)
     {
+        IReadOnlyList<KeepingBar> all = (among ?? facts).Bars;
         // A lot dug long before the season starts at the edge: eight weeks back are enough to see what was dug this summer.
-        int first = (int)Math.Floor(Math.Max(-8, Math.Min(0, facts.Bars.Select(b => b.Dug).DefaultIfEmpty(0).Min())));
+        int first = (int)Math.Floor(Math.Max(-8, Math.Min(0, all.Select(b => b.Dug).DefaultIfEmpty(0).Min())));
         // The weeks end three after the last flag that is drawn, so that bars that end early have the width for it.
-        double last = facts.Bars.Select(b => Math.Max(b.LastGood ?? facts.Settings.Weeks, b.Runs.Select(r => r.Week + 1.0).DefaultIfEmpty(0).Max())).DefaultIfEmpty(facts.Settings.Weeks).Max();
+        double last = all.Select(b => Math.Max(b.LastGood ?? facts.Settings.Weeks, b.Runs.Select(r => r.Week + 1.0).DefaultIfEmpty(0).Max())).DefaultIfEmpty(facts.Settings.Weeks).Max();
         var axis = new WeekAxis(first, Math.Clamp((int)Math.Ceiling(last) + 3, first + 8, Math.Max(first + 8, facts.Settings.Weeks)) - first, PlotWidth);
         double height = Top + facts.Bars.Count * Pitch + 6;
         var plot = new Drawing(PlotWidth, height);
         var names = new Drawing(NamesWidth, height);
         axis.Draw(plot, Top, height - 4, facts.Settings, reader);
-        double heaviest = facts.Bars.SelectMany(b => b.Runs).Select(r => r.Mass).DefaultIfEmpty(1).Max();
+        double heaviest = all.SelectMany(b => b.Runs).Select(r => r.Mass).DefaultIfEmpty(1).Max();
         for (int i = 0; i < facts.Bars.Count; i++)
         {
             double y = Top + i * Pitch;

@@ -10,19 +10,24 @@ namespace Cloveshed.Web.Keep;
 /// <param name="Find">Part of a lot's, field's or variety's name, whatever its case.</param>
 /// <param name="Sort">lot, variety, mass or dug; anything else: first to expire.</param>
 /// <param name="From">How many are passed over.</param>
-public sealed record LotsAsked(string? Place, string? Variety, string? Find, string? Sort, int From)
+/// <param name="All">On one page.</param>
+public sealed record LotsAsked(string? Place, string? Variety, string? Find, string? Sort, int From, bool All = false)
 {
     public bool Any => !string.IsNullOrEmpty(Place) || !string.IsNullOrEmpty(Variety) || !string.IsNullOrEmpty(Find);
 
-    public string Path(int? from = null, string? sort = null) => Paths.Query(
-        "/keep", ("place", Place), ("variety", Variety), ("find", Find), ("sort", sort ?? Sort), ("from", from is > 0 ? Paths.Number(from.Value) : null));
+    /// <param name="all">Null: as now.</param>
+    public string Path(int? from = null, string? sort = null, bool? all = null) => Paths.Query(
+        "/keep", ("place", Place), ("variety", Variety), ("find", Find), ("sort", sort ?? Sort), ("from", from is > 0 ? Paths.Number(from.Value) : null), ("all", all ?? All ? "yes" : null));
 }
 
-/// <summary>The lots that were asked for: one page of bars, and all of them in their order.</summary>
+/// <summary>The lots that were asked for: one page of bars (or all), and all of them in their order.</summary>
 public sealed record LotsFound(KeepingFacts Page, KeepingFacts All)
 {
-    /// <summary>Bars on a page: two screens' worth; the next ones are a link away.</summary>
+    /// <summary>Bars on a page: two screens' worth; the next ones, or all, are a link away.</summary>
     public const int PageSize = 60;
+
+    /// <summary>The page in pictures of at most so many bars, each with its weeks above: a browser draws those that are in sight.</summary>
+    public IEnumerable<KeepingFacts> Pictures => Page.Bars.Chunk(PageSize).Select(bars => Page with { Bars = bars });
 
     public int Count => All.Bars.Count;
 
@@ -39,7 +44,7 @@ public sealed record LotsFound(KeepingFacts Page, KeepingFacts All)
         bool Has(string text) => text.Contains(asked.Find!, StringComparison.OrdinalIgnoreCase);
         KeepingBar[] found = [.. InOrder(facts.Bars.Where(Asked), asked.Sort)];
         int from = Math.Clamp(asked.From, 0, Math.Max(0, found.Length - 1)) / PageSize * PageSize;
-        return new LotsFound(facts with { Bars = [.. found.Skip(from).Take(PageSize)] }, facts with { Bars = found });
+        return new LotsFound(facts with { Bars = asked.All ? found : [.. found.Skip(from).Take(PageSize)] }, facts with { Bars = found });
     }
 
     private static IEnumerable<KeepingBar> InOrder(IEnumerable<KeepingBar> bars, string? sort) => sort switch

@@ -3,10 +3,10 @@ namespace Cloveshed.Web.Keep;
 /// <summary>What Keep says, by key; the words are in Keep/words.en.txt and words.es.txt.</summary>
 public enum KeepWord
 {
-    Title, Lead, LeadPlan, LeadStanding,
+    Title, Lead, LeadPlan, LeadStanding, LeadSeen, LeadSeenOne,
 
     // Which lots
-    FilterLabel, FilterPlace, FilterVariety, FilterFind, FilterAll, FilterShow, FilterClear, Found, NoneFound, PagesLabel, PageSpan, StandsNow,
+    FilterLabel, FilterPlace, FilterVariety, FilterFind, FilterAll, FilterShow, FilterClear, Found, NoneFound, PagesLabel, PageSpan, PageAll, StandsNow,
     MarginHead, NoLot, NoLotLead, ToKeep,
 
     // Places
@@ -16,7 +16,7 @@ public enum KeepWord
 
     // A lot
     FromField, StateEstimated, StateDug, StateWeighed, Organic, NotCured, Inhibitor, OnHold, SeedClass, ReadyOn, ChangedSince, PlanAgain,
-    FigureStands, FigureBins, FigureLast, FigureLastOf, FigureWorth, FigureWorthOf, FigureWorthNone, FigureMean, FigureBand, StandsHead, SinceHead,
+    FigureStands, FigureBins, FigureBinsOne, FigureLast, FigureLastOf, FigureWorth, FigureWorthOf, FigureWorthNone, FigureMean, FigureBand, StandsHead, SinceHead,
     BetweenHead, GradeHead, CrackHead, WasteHead, LifeHead, SharesBands, SizesHead, SizesFrom, SizesSummary, SizesCaption, ClassHead, WindowHead, Window, WindowOver,
     WindowUnder, UnderName, ShareHead, LowHead, HighHead, GradesCaption, GradeName, Ungraded, GradesFrom, ByGiven, BySizer, BySamples, ByVariety, ByAllLots, ByDefault,
 

@@ -10,5 +10,5 @@ public sealed class StandingShelf
 
     private readonly Shelf<KeepingFacts> shelf = new(Room);
 
-    public KeepingFacts Of(ShedReading shed) => shelf.Of($"{shed.State.InputDigest} {shed.YardLog.LastSeq} {shed.PlaceLog.LastSeq}", () => StandingLots.Of(shed.SeasonOpen, shed.Clocks.Of));
+    public KeepingFacts Of(ShedReading shed) => shelf.Of(shed.ClockKey, () => StandingLots.Of(shed.SeasonOpen, shed.Clocks.Of));
 }

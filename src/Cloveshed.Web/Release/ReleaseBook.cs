@@ -107,9 +107,9 @@ public sealed class ReleaseShelf
     private readonly Shelf<ReachPlan> reaches = new(2 * Room);
 
     public ReleaseBook Of(ShedReading shed, StandingShelf standing, int week) =>
-        books.Of($"{shed.State.InputDigest} {shed.State.Adopted?.Document} {week}", () => ReleaseBook.Of(shed.SeasonOpen, standing.Of(shed), shed.Book, week));
+        books.Of($"{shed.ClockKey} {shed.State.Adopted?.Document} {week}", () => ReleaseBook.Of(shed.SeasonOpen, standing.Of(shed), shed.SeenBook, week));
 
     public ReachPlan Reach(ShedReading shed, StandingShelf standing, Place place) => reaches.Of(
-        $"{shed.State.InputDigest} {shed.State.Adopted?.Document} {shed.PlaceLog.RoomOf(place.Id)?.Record.Fact} {place.Id}",
+        $"{shed.ClockKey} {shed.State.Adopted?.Document} {shed.PlaceLog.RoomOf(place.Id)?.Record.Fact} {place.Id}",
         () => ReachPlan.Of(shed.SeasonOpen, place, shed.PlaceLog.FiguresOf(place.Id), standing.Of(shed), shed.Book));
 }

@@ -1,4 +1,5 @@
 using Cloveshed.Core.Keep;
+using Cloveshed.Core.Keep.Clocks;
 using Cloveshed.Core.Keep.Rooms;
 using Cloveshed.Core.Lots;
 using Cloveshed.Core.Seasons;
@@ -9,14 +10,15 @@ namespace Cloveshed.Web.Rooms;
 
 /// <summary>
 /// What a week more in the air that was read takes from what stands in a room: its worth times the share of it that is lost beyond what the
-/// place's own air takes, by the keeping law. Air that kills has no price; nor has damp, which the law does not price before mould is seen.
+/// place's own air takes, by the keeping law and the clocks of what was looked at. Air that kills has no price; nor has damp, which the law does not price before mould is seen.
 /// </summary>
 internal static class AlarmCost
 {
     private static readonly KeepingParameters Law = KeepingParameters.Default;
 
     /// <summary>Parts of the cost of a week; none without a plan, whose worths they are made of.</summary>
-    public static IReadOnlyList<CostPart> Parts(RoomSight room, RoomAlarm alarm, Season season, PlanBook? book)
+    /// <param name="clocks">The clocks of rows that do not go by the law alone.</param>
+    public static IReadOnlyList<CostPart> Parts(RoomSight room, RoomAlarm alarm, Season season, PlanBook? book, Func<LotRow, SeenClock?>? clocks = null)
     {
         if (book is null)
         {
@@ -31,7 +33,7 @@ internal static class AlarmCost
 
         return Changed(alarm) is not { } read ? [] :
         [
-            .. room.Standing.Where(row => book.WorthOf(row.Lot) is not null).Select(row => (Row: row, Share: Lost(room, row, read, season)))
+            .. room.Counted.Where(row => book.WorthOf(row.Lot) is not null).Select(row => (Row: row, Share: Lost(room, row, read, season, clocks?.Invoke(row))))
                 .Where(one => one.Share > 0).Select(one => new CostPart(Loss.Keeping, one.Row.Lot.Text, one.Row.Net, book.WorthOf(one.Row.Lot)!.Value, one.Share)),
         ];
     }
@@ -41,7 +43,7 @@ internal static class AlarmCost
         book is not null && alarm.Kind is RoomAlarmKind.OxygenTooLow or RoomAlarmKind.CarbonDioxideTooHigh or RoomAlarmKind.TooDamp ? Whole(room, book!) : [];
 
     private static CostPart[] Whole(RoomSight room, PlanBook book) =>
-        [.. room.Standing.Where(row => book.WorthOf(row.Lot) is > 0).Select(row => new CostPart(Loss.Worth, row.Lot.Text, row.Net, book.WorthOf(row.Lot)!.Value))];
+        [.. room.Counted.Where(row => book.WorthOf(row.Lot) is > 0).Select(row => new CostPart(Loss.Worth, row.Lot.Text, row.Net, book.WorthOf(row.Lot)!.Value))];
 
     /// <summary>The place's own air with what was read in place of what it should be.</summary>
     private static Func<Climate, Climate>? Changed(RoomAlarm alarm) => alarm.Kind switch
@@ -53,13 +55,14 @@ internal static class AlarmCost
         _ => null,
     };
 
-    private static double Lost(RoomSight room, LotRow row, Func<Climate, Climate> read, Season season)
+    private static double Lost(RoomSight room, LotRow row, Func<Climate, Climate> read, Season season, SeenClock? seen)
     {
-        int week = Math.Clamp(season.Settings.WeekOf(room.Now.Date), season.Settings.AsOfWeek, season.Settings.Weeks - 1), since = Math.Max(0, week - season.Settings.WeekOf(row.Harvested));
+        int week = room.Week, since = Math.Max(0, week - season.Settings.WeekOf(row.Harvested));
         KeepingTraits traits = LotTraits.Of(season, row);
         Climate should = PlaceClimate.Of(season, room.Place, week, room.State.State == RoomState.Sealed, ClimateDefaults.Default);
-        WeekOfKeeping planned = KeepingLaw.Week(Law, traits, should, since), worse = KeepingLaw.Week(Law, traits, read(should), since);
-        double life = LifeAtStart.Of(season, room.Place, row, Law, ClimateDefaults.Default) + planned.LifeUsed * Math.Max(0, week - Math.Max(season.Settings.AsOfWeek, season.Settings.WeekOf(row.Harvested)));
+        WeekOfKeeping Week(Climate air) => seen?.Week(Law, traits, air, since) ?? KeepingLaw.Week(Law, traits, air, since);
+        WeekOfKeeping planned = Week(should), worse = Week(read(should));
+        double life = (seen?.LifeAtStart ?? LifeAtStart.Of(season, season.Places.First(place => place.Id == row.Place), row, Law, ClimateDefaults.Default)) + planned.LifeUsed * Math.Max(0, week - Math.Max(season.Settings.AsOfWeek, season.Settings.WeekOf(row.Harvested)));
         return Waiting.LostLater(life, worse.LifeUsed - planned.LifeUsed, worse.WeightLoss - planned.WeightLoss);
     }
 }

@@ -82,7 +82,7 @@ internal static class RoomDoors
         Words<RoomWord> words = Words.Of<RoomWord>(shed.Viewer.Language);
         RoomDraft draft = RoomDraft.Of(RoomForm.Figures, form);
         List<FormFault> faults = [];
-        RoomFigures figures = draft.Figures(faults, words);
+        RoomFigures figures = draft.Figures(shed.PlaceLog.FiguresOf(new PlaceId(draft["place"])), faults, words);
         return Put(context, form, shed, desk, said, draft, faults, (origin, id) => RoomBodies.Made(origin, new RoomIs(new PlaceId(draft["place"]), figures), null, id), words[RoomWord.FiguresKept]);
     }
 

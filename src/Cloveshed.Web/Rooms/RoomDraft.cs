@@ -96,15 +96,29 @@ public sealed record RoomDraft(RoomForm Form, IReadOnlyDictionary<string, string
         return new DoorSaid(tests, this["attendant"], this["locked"] == "yes");
     }
 
-    /// <summary>The room's figures as they were typed; an empty field says nothing.</summary>
-    public RoomFigures Figures(List<FormFault> faults, Words<RoomWord> words)
+    /// <summary>The room's figures as stored, from the units in which they were typed; an empty field says nothing.</summary>
+    /// <param name="before">What the form was filled with.</param>
+    public RoomFigures Figures(RoomFigures before, List<FormFault> faults, Words<RoomWord> words)
     {
+        RoomUnits units = RoomUnits.Of(this[RoomUnits.Field]);
         Dictionary<RoomFigure, double> given = [];
         foreach (RoomFigureForm form in RoomFigures.Forms)
         {
-            if (Number(form.Key, words[RoomNames.Of(form.Figure)], faults, words) is { } value)
+            if (Number(form.Key, units.Label(form.Figure, words), faults, words) is not { } typed)
+            {
+                continue;
+            }
+
+            double value = units.Read(form.Figure, typed, before[form.Figure]);
+            if (value >= form.Least && value <= form.Most)
             {
                 given[form.Figure] = value;
+            }
+            else
+            {
+                // The ledger refuses it too, in the units in which it keeps it.
+                faults.Add(new FormFault(
+                    FieldId(form.Key), words.Say(RoomWord.FaultRange, units.Label(form.Figure, words), this[form.Key], units.Typed(form.Figure, form.Least), units.Typed(form.Figure, form.Most)), words[RoomWord.FaultRangeRemedy]));
             }
         }
 

@@ -29,21 +29,21 @@ public sealed record RoomLoads(
     {
         SeasonSettings settings = season.Settings;
         RoomFigures figures = room.Figures;
-        int week = Math.Clamp(settings.WeekOf(room.Now.Date), settings.AsOfWeek, settings.Weeks - 1);
+        int week = room.Week;
         Climate held = PlaceClimate.Of(season, room.Place, week, room.State.State == RoomState.Sealed, ClimateDefaults.Default);
         Place? yard = season.Places.FirstOrDefault(place => place.Kind == PlaceKind.Open);
         Climate outside = PlaceClimate.Of(
             season, yard ?? room.Place with { Kind = PlaceKind.Open, TempC = null, Rh = null }, week, false, ClimateDefaults.Default);
-        double tonnes = room.Mass * (settings.MassUnit == MassUnit.Pound ? Mass.KilogramsPerPound : 1) / 1000;
+        double tonnes = room.CountedMass * (settings.MassUnit == MassUnit.Pound ? Mass.KilogramsPerPound : 1) / 1000;
         double hours = figures[RoomFigure.PullDownHours] ?? UsualPullDownHours;
         RoomHeatQuestion Heat(double fromC) => new(
-            tonnes, room.Bins * (figures[RoomFigure.BinKg] ?? 0), fromC, held.TempC, hours, figures[RoomFigure.WallsWPerC] ?? 0, MoistAir.Of(outside.TempC, outside.Rh), held.Rh,
+            tonnes, room.CountedBins * (figures[RoomFigure.BinKg] ?? 0), fromC, held.TempC, hours, figures[RoomFigure.WallsWPerC] ?? 0, MoistAir.Of(outside.TempC, outside.Rh), held.Rh,
             figures[RoomFigure.AirM3PerHour] ?? 0, figures[RoomFigure.FansW] ?? 0, KeepingParameters.Default);
         double? volume = figures is { } f && f[RoomFigure.LengthM] is { } length && f[RoomFigure.WidthM] is { } width && f[RoomFigure.HeightM] is { } height ? length * width * height : null;
         double? free = volume is { } whole && tonnes * 1000 / RoomGas.BulbDensity < whole ? RoomGas.FreeM3(tonnes, whole) : null;
         RoomGasQuestion? gas = free is null || room.Place.Kind != PlaceKind.Sealed || tonnes <= 0 ? null : new RoomGasQuestion(
             tonnes, volume!.Value, held.TempC, KeepingLaw.AirO2, KeepingLaw.AirCo2, (figures[RoomFigure.LeakPerDay] ?? 0) / 100, figures[RoomFigure.ScrubbedTo]);
-        int weeks = WeeksOf(room, settings, book);
+        int weeks = WeeksOf(room, book);
         return new RoomLoads(
             tonnes, held.TempC, Math.Max(outside.TempC, held.TempC), outside, RoomHeat.Of(Heat(held.TempC)), RoomHeat.Of(Heat(Math.Max(outside.TempC, held.TempC))), hours,
             RoomGas.CarbonDioxideM3PerDay(tonnes, held.TempC), free, gas is null ? null : RoomGas.Days(gas, GasDays),
@@ -70,15 +70,15 @@ public sealed record RoomLoads(
     private static RoomCostAnswer? CostOf(RoomSight room, Season season, int weeks)
     {
         Currency currency = Currency.FromCode(season.Settings.Currency);
-        return room.Bins <= 0 || room.Bins > room.Place.CapacityBins ? null : RoomCost.Of(new RoomCostQuestion(
-            room.Place.CapacityBins, room.Bins, weeks, Money.From((decimal)(room.Figures[RoomFigure.PullDownCost] ?? 0), currency), Money.From(room.Place.CostPerWeek, currency),
+        return room.CountedBins <= 0 || room.CountedBins > room.Place.CapacityBins ? null : RoomCost.Of(new RoomCostQuestion(
+            room.Place.CapacityBins, room.CountedBins, weeks, Money.From((decimal)(room.Figures[RoomFigure.PullDownCost] ?? 0), currency), Money.From(room.Place.CostPerWeek, currency),
             Money.From(room.Place.CostPerBinWeek, currency)));
     }
 
     /// <summary>From now to the week in which the plan opens it, or to the last in which it has bins there; at least one.</summary>
-    private static int WeeksOf(RoomSight room, SeasonSettings settings, PlanBook? book)
+    private static int WeeksOf(RoomSight room, PlanBook? book)
     {
-        int week = Math.Clamp(settings.WeekOf(room.Now.Date), settings.AsOfWeek, settings.Weeks - 1);
+        int week = room.Week;
         int? until = book?.Answer.Keeps.Where(keep => keep.Place == room.Place.Id && keep.Bins > 1e-6 && keep.Week >= week).Select(keep => (int?)keep.Week).Max();
         return until is { } last ? last - week + 1 : 1;
     }

@@ -15,16 +15,21 @@ namespace Cloveshed.Web.Rooms;
 /// says how it began, that is taken from the season's files, and said.
 /// </summary>
 /// <param name="Assumed">How many of the first steps are taken from the season's files.</param>
-/// <param name="Standing">Rows of lots that have been dug.</param>
+/// <param name="Standing">Rows of lots that have been dug and are recorded here: as lots.csv and its corrections have them.</param>
+/// <param name="Planned">What the adopted plan has here at the end of <paramref name="Week"/>, with bins and weight of then, each under the place that it is recorded in; empty without a plan.</param>
+/// <param name="Week">The season's week of Now.</param>
 public sealed record RoomSight(
     Place Place, LocalDateTime Now, IReadOnlyList<RoomFact> Steps, int Assumed, RoomStanding State, IReadOnlyList<RoomReading> Readings, RoomFigures Figures, RoomLimits Limits,
-    IReadOnlyList<RoomAlarm> Alarms, IReadOnlyList<LotRow> Standing)
+    IReadOnlyList<RoomAlarm> Alarms, IReadOnlyList<LotRow> Standing, IReadOnlyList<LotRow> Planned, int Week)
 {
     /// <summary>Over what a room is held at (or the published 0 °C, if that is warmer) it is too warm from here on; ours.</summary>
     private const double WarmthAbove = 0.5;
 
     /// <summary>Under what a room is held at, where that is under the freezing point of the books on purpose; ours.</summary>
     private const double ColdBelow = 0.3;
+
+    /// <summary>Bins; less is the rounding of the plan's files.</summary>
+    private const double Crumb = 1e-6;
 
     public bool NeverRead => Readings.Count == 0;
 
@@ -33,8 +38,19 @@ public sealed record RoomSight(
     /// <summary>In the season's unit.</summary>
     public double Mass => Standing.Sum(row => row.Net);
 
-    public static RoomSight Of(Season season, PlaceLog log, Place place, LocalDateTime now)
+    /// <summary>What heat, cost, gas and alarms are reckoned of: what is recorded; where nothing is, what the plan has here, so that a room that was loaded and not written down is not taken for empty.</summary>
+    public IReadOnlyList<LotRow> Counted => Standing.Count > 0 ? Standing : Planned;
+
+    public bool CountedByPlan => Standing.Count == 0 && Planned.Count > 0;
+
+    public double CountedBins => Counted.Sum(row => row.Bins);
+
+    /// <summary>In the season's unit.</summary>
+    public double CountedMass => Counted.Sum(row => row.Net);
+
+    public static RoomSight Of(Season season, PlaceLog log, Place place, LocalDateTime now, PlanBook? book = null)
     {
+        int week = Math.Clamp(season.Settings.WeekOf(now.Date), season.Settings.AsOfWeek, season.Settings.Weeks - 1);
         LotRow[] standing = [.. season.Lots.Where(row => row.Place == place.Id && PlaceUse.Stands(season.Settings, row)).OrderByDescending(row => row.Bins)];
         RoomFact[] written = [.. log.StepsOf(place.Id).Where(step => step.At <= now).Select(step => new RoomFact(step.Said.Step, step.At, step.Said.Who))];
         RoomFact[] before = Before(season, place, standing, written);
@@ -43,11 +59,11 @@ public sealed record RoomSight(
         RoomReading[] readings = [.. log.ReadingsOf(place.Id).Where(reading => reading.At <= now)];
         RoomFigures figures = log.FiguresOf(place.Id);
         RoomLimits limits = LimitsOf(figures, place);
-        return new RoomSight(place, now, steps, before.Length, state, readings, figures, limits, RoomAlarms.Of(new RoomAlarmQuestion(state.State, readings, limits, now)), standing);
+        return new RoomSight(place, now, steps, before.Length, state, readings, figures, limits, RoomAlarms.Of(new RoomAlarmQuestion(state.State, readings, limits, now)), standing, PlannedIn(season, place, book, week), week);
     }
 
     /// <summary>Every cold room and room that can be sealed, in the season's order.</summary>
-    public static IReadOnlyList<RoomSight> All(Season season, PlaceLog log, LocalDateTime now) => [.. season.Places.Where(IsRoom).Select(place => Of(season, log, place, now))];
+    public static IReadOnlyList<RoomSight> All(Season season, PlaceLog log, LocalDateTime now, PlanBook? book = null) => [.. season.Places.Where(IsRoom).Select(place => Of(season, log, place, now, book))];
 
     public static bool IsRoom(Place place) => place.Kind != PlaceKind.Open;
 
@@ -69,6 +85,17 @@ public sealed record RoomSight(
             WarmestC = figures[RoomFigure.WarmestC] ?? Math.Max(limits.WarmestC, held + WarmthAbove),
             ColdestC = figures[RoomFigure.ColdestC] ?? (held < limits.ColdestC ? held - ColdBelow : limits.ColdestC),
         };
+    }
+
+    private static LotRow[] PlannedIn(Season season, Place place, PlanBook? book, int week)
+    {
+        if (book is null)
+        {
+            return [];
+        }
+
+        ILookup<LotId, LotRow> rows = season.Lots.ToLookup(row => row.Lot);
+        return [.. PlaceUse.At(book, place.Id, week).Where(lot => lot.Bins > Crumb && rows.Contains(lot.Lot)).Select(lot => rows[lot.Lot].First() with { Bins = lot.Bins, Net = lot.Mass })];
     }
 
     /// <summary>

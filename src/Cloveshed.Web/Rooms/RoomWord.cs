@@ -29,7 +29,7 @@ public enum RoomWord
     // Write down a step
     StepHead, StepLead, StepField, StepsFit, StepsOther, StepLoading, StepPullDown, StepPulledDown, StepSealed, StepSealBroken, StepAiring,
     StepTurnedOver, StepEmptied, StepTests, StepNote, Answers, DoorHead, DoorLead, GasOxygen, GasFlammable, GasCarbonDioxide, TestValue, Attendant,
-    Locked, Anyway, StepKeep, StepKept, TestsKept, FaultNumber, FaultNumberRemedy, FaultMoment, FaultMomentRemedy, FaultAhead, FaultAheadRemedy,
+    Locked, Anyway, StepKeep, StepKept, TestsKept, FaultNumber, FaultNumberRemedy, FaultRange, FaultRangeRemedy, FaultMoment, FaultMomentRemedy, FaultAhead, FaultAheadRemedy,
     FaultEmpty, FaultEmptyRemedy, FaultStep, FaultStepRemedy, FaultNoTest, FaultNoTestRemedy, FaultMisstep, FaultMisstepRemedy,
 
     // History
@@ -38,10 +38,11 @@ public enum RoomWord
     ConcernNotLocked,
 
     // What stands there
-    StandsHead, StandsAsOf, StandsPlan, HeatNone, StandsNone, StandsCount, BinsHead, CapacityGiven, CapacityNoSizes, CapacityPlan, CapacityOver,
+    StandsHead, StandsAsOf, StandsPlan, HeatNone, StandsNone, StandsCount, StandsCountOne, StandsTable, StandsCorrect,
+    PlannedLead, PlannedNone, PlannedHint, CountedByPlan, BinsRecorded, MassRecorded, BinsPlanned, MassPlanned, ChangeHead, ComesIn, GoesOut, CapacityGiven, CapacityNoSizes, CapacityPlan, CapacityOver,
     HighByCeiling, HighByBins, HighByHeight, RuleMissing, HeatHead, HeatLead, HeatCaption, HeatPart, HeatHolding, HeatPulling, HeatBreath, HeatField,
-    HeatWalls, HeatAir, HeatFans, HeatTotal, HeatTons, Condensate, MachineUnknown, MachineEnough, MachineShort, LeftOut, CostHead, CostLead,
-    CostCaption, CostPart, CostMoney, CostPullDown, CostWeeks, CostBins, CostPerBin, CostPerBinFull, CostPenalty, CostPenaltyAll, CostTotal, CostHint,
+    HeatWalls, HeatAir, HeatFans, HeatTotal, HeatTons, Condensate, MachineUnknown, MachineEnough, MachineShort, LeftOut, CostHead, CostLead, CostLeadOne,
+    CostCaption, CostPart, CostMoney, CostPullDown, CostWeeks, CostWeeksOne, CostBins, CostPerBin, CostPerBinFull, CostPenalty, CostPenaltyAll, CostTotal, CostHint,
     CostNoPullDown, CostEmpty, CostOver, GasHead, GasLead, GasDays, GasNever, GasFree, GasTable, GasDay, GasNoSize, GasNothing, BesideHead, BesideNone,
     BesideAll, BesideWhat, BesideFinding, BesideSource, BesideAlliums, BesideOdour, BesideEthylene, BesideHarmed, BesideHumid, FoundOdour, FoundHumid,
     FoundFine, FoundEthylene, FoundNoEthylene,
@@ -49,6 +50,6 @@ public enum RoomWord
     // What the room is
     FiguresHead, FiguresFold, FiguresLead, FiguresKeep, FiguresKept, GroupSizes, GroupStacks, GroupHeat, GroupAir, GroupLimits, FigLength, FigWidth,
     FigHeight, FigBinLength, FigBinWidth, FigBinHeight, FigMostHigh, FigMostHeight, FigAisle, FigWallGap, FigAirAbove, FigBinKg, FigWalls, FigMachine,
-    FigAir, FigFans, FigPullDownHours, FigLeak, FigScrubbed, FigPullDownCost, FigColdest, FigWarmest, FigDriest, FigDampest, FigLeastO2, FigMostO2,
+    FigAir, FlowMetres, FlowFeet, FigFans, FigPullDownHours, FigLeak, FigScrubbed, FigPullDownCost, FigColdest, FigWarmest, FigDriest, FigDampest, FigLeastO2, FigMostO2,
     FigLeastCo2, FigMostCo2, FigQuiet,
 }

@@ -5,6 +5,7 @@ using Cloveshed.Pictures.Keeping;
 using Cloveshed.Pictures.Paths;
 using Cloveshed.Pictures.Sections;
 using Cloveshed.Web.Dock;
+using Cloveshed.Web.Keep;
 
 namespace Cloveshed.Web.Shared;
 
@@ -82,10 +83,13 @@ public sealed class PlanBook
 /// <summary>Books of the last few plans, by plan and season.</summary>
 public sealed class BookShelf
 {
-    /// <summary>A little more than a season's plans that are looked at in turn.</summary>
-    private const int Room = 4;
+    /// <summary>A little more than a season's plans that are looked at in turn, and two by the clocks of today.</summary>
+    private const int Room = 6;
 
     private readonly Shelf<PlanBook> shelf = new(Room);
 
     public PlanBook Of(string document, string digest, Season season, PlanAnswer answer) => shelf.Of(document + digest, () => new PlanBook(season, answer));
+
+    /// <summary>The same plan with its paths by the clocks of what they rest on, which the key names.</summary>
+    public PlanBook Seen(string key, PlanBook book, ClockBook clocks) => shelf.Of("seen " + key, () => new PlanBook(book.Season, SeenPaths.Of(book.Season, book.Answer, clocks.Of)));
 }

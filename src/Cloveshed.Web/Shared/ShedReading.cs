@@ -49,6 +49,15 @@ public sealed class ShedReading(ShedLedger ledger, Viewer viewer, PastShelf past
     /// <summary>What pages read off the adopted plan; null where none was adopted.</summary>
     public PlanBook? Book => State.Adopted is { } adopted && Season is { } season ? books.Of(adopted.Document, State.InputDigest, season, plans.Of(adopted)) : null;
 
+    /// <summary>
+    /// The adopted plan with its lots' paths by the clocks that are believed now: what is decided today goes by what was seen of a lot since the plan was made. The
+    /// plan's own pages show it as it was made.
+    /// </summary>
+    public PlanBook? SeenBook => Book is not { } book || Clocks.Clocks.Count == 0 ? Book : books.Seen($"{State.Adopted!.Document} {ClockKey}", book, Clocks);
+
+    /// <summary>What the clocks of lots rest on, for what is kept between requests.</summary>
+    public string ClockKey => $"{State.InputDigest} {YardLog.LastSeq} {PlaceLog.LastSeq}";
+
     /// <summary>Another plan that was made.</summary>
     public PlanAnswer PlanOf(PlanEntry entry) => plans.Of(entry);
 

@@ -1,4 +1,5 @@
 using Cloveshed.Core;
+using Cloveshed.Core.Keep.Clocks;
 using Cloveshed.Core.Keep.Rooms;
 using Cloveshed.Core.Seasons;
 using Cloveshed.Ledger.Rooms;
@@ -30,11 +31,12 @@ public sealed record RoomsToday(IReadOnlyList<AlarmDecision> Alarms, IReadOnlyLi
     /// <summary>The others.</summary>
     public IEnumerable<AlarmDecision> Unpriced => Alarms.Except(Priced);
 
-    public static RoomsToday Of(Season season, PlaceLog log, LocalDateTime now, PlanBook? book)
+    /// <param name="clocks">The clocks of rows that do not go by the law alone.</param>
+    public static RoomsToday Of(Season season, PlaceLog log, LocalDateTime now, PlanBook? book, Func<LotRow, SeenClock?>? clocks = null)
     {
-        IReadOnlyList<RoomSight> rooms = RoomSight.All(season, log, now);
+        IReadOnlyList<RoomSight> rooms = RoomSight.All(season, log, now, book);
         IEnumerable<AlarmDecision> alarms = rooms.Where(room => !room.NeverRead)
-            .SelectMany(room => room.Alarms.Select(alarm => new AlarmDecision(room.Place.Id, alarm, AlarmCost.Parts(room, alarm, season, book), AlarmCost.Stakes(room, alarm, book))));
+            .SelectMany(room => room.Alarms.Select(alarm => new AlarmDecision(room.Place.Id, alarm, AlarmCost.Parts(room, alarm, season, book, clocks), AlarmCost.Stakes(room, alarm, book))));
         return new RoomsToday([.. DecisionList.InOrder(alarms).Cast<AlarmDecision>()], [.. rooms.Where(room => room.NeverRead && room.Bins > 0).Select(room => room.Place.Id)]);
     }
 }

@@ -1,6 +1,5 @@
 using System.Globalization;
 using Cloveshed.Core.Seasons;
-using Cloveshed.Ledger;
 using Cloveshed.Web.Shared;
 
 namespace Cloveshed.Web.Today;
@@ -12,13 +11,19 @@ public sealed class DecisionShelf
 
     private readonly Shelf<DecisionList> shelf = new(Room);
 
-    public DecisionList Of(PlanBook book, ShedState state, int week)
+    /// <summary>By the clocks that are believed now; null where no plan is adopted.</summary>
+    public DecisionList? Of(ShedReading shed, int week)
     {
-        string key = string.Create(CultureInfo.InvariantCulture, $"{state.Adopted!.Document} {state.InputDigest} {state.Adopted.Basis} {week}");
+        if (shed.SeenBook is not { } book)
+        {
+            return null;
+        }
+
+        string key = string.Create(CultureInfo.InvariantCulture, $"{shed.State.Adopted!.Document} {shed.ClockKey} {shed.State.Adopted.Basis} {week}");
         return shelf.Of(key, () =>
         {
-            SincePlan since = new(state);
-            return DecisionList.Of(book, week, since.Has);
+            SincePlan since = new(shed.State);
+            return DecisionList.Of(book, week, since.Has, shed.Clocks.Of);
         });
     }
 

@@ -1,5 +1,6 @@
 using Cloveshed.Core;
 using Cloveshed.Core.Answers;
+using Cloveshed.Core.Keep.Clocks;
 using Cloveshed.Core.Seasons;
 using Cloveshed.Pictures.Paths;
 using Cloveshed.Pictures.Sections;
@@ -27,9 +28,10 @@ public sealed record DecisionList(int Week, IReadOnlyList<Decision> All, LaterSh
 
     /// <summary>The decisions of a week under a plan.</summary>
     /// <param name="sincePlan">Whether an order line was entered or changed since the plan was made.</param>
-    public static DecisionList Of(PlanBook book, int week, Func<OrderLine, bool> sincePlan)
+    /// <param name="clocks">The clocks of rows that do not go by the law alone.</param>
+    public static DecisionList Of(PlanBook book, int week, Func<OrderLine, bool> sincePlan, Func<LotRow, SeenClock?>? clocks = null)
     {
-        Waiting waiting = new(book);
+        Waiting waiting = new(book, clocks);
         RunDecision[] runs = [.. RunsOf(book, week)];
         List<Decision> all = [.. runs, .. ClocksOf(book, week), .. MovesOf(book, waiting, week), .. RoomsOf(book, waiting, week, runs), .. SeedOf(book, week)];
         all.AddRange(OrdersOf(book, week, sincePlan, out LaterShorts later));

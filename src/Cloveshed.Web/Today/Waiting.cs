@@ -1,6 +1,7 @@
 using Cloveshed.Core;
 using Cloveshed.Core.Answers;
 using Cloveshed.Core.Keep;
+using Cloveshed.Core.Keep.Clocks;
 using Cloveshed.Core.Seasons;
 using Cloveshed.Pictures.Paths;
 using Cloveshed.Web.Shared;
@@ -9,9 +10,9 @@ namespace Cloveshed.Web.Today;
 
 /// <summary>
 /// What a week of waiting takes from garlic, in money: the plan's worth of a lot's pound, times the share of its sound weight that the
-/// week takes by the keeping law. Worths are the plan's shadow prices: good for small changes only.
+/// week takes by the keeping law, at the speeds that inspections gave its clocks where there are any. Worths are the plan's shadow prices: good for small changes only.
 /// </summary>
-internal sealed class Waiting(PlanBook book)
+internal sealed class Waiting(PlanBook book, Func<LotRow, SeenClock?>? clocks = null)
 {
     private static readonly KeepingParameters Law = KeepingParameters.Default;
     private static readonly ClimateDefaults Air = ClimateDefaults.Default;
@@ -72,7 +73,9 @@ internal sealed class Waiting(PlanBook book)
             return null;
         }
 
-        int harvest = book.Season.Settings.WeekOf(row.Harvested);
-        return KeepingLaw.Week(Law, LotTraits.Of(book.Season, row), PlaceClimate.Of(book.Season, place, week, sealedNow, Air), Math.Max(0, week - harvest));
+        int since = Math.Max(0, week - book.Season.Settings.WeekOf(row.Harvested));
+        KeepingTraits traits = LotTraits.Of(book.Season, row);
+        Climate air = PlaceClimate.Of(book.Season, place, week, sealedNow, Air);
+        return clocks?.Invoke(row)?.Week(Law, traits, air, since) ?? KeepingLaw.Week(Law, traits, air, since);
     }
 }

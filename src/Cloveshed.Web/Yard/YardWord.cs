@@ -7,7 +7,7 @@ public enum YardWord
 
     // Curing rows
     RowsHead, RowsLead, RowsNone, LotCol, PlaceCol, DugCol, CuredCol, BandCol, LossCol, WetCol, ForcedCol, WeatherCol, MarkCol, CuredBy, NotWithin, Later, LossBand, ForcedNone, ForcedNever,
-    HoursText, Rewet, MarkCured, CuredReason, CuredKept, TrackName, TrackSummary, Skins, Neck, Left, TrackTable, TrackDay,
+    HoursText, Rewet, MarkCured, CuredReason, CuredKept, TrackName, TrackSummary, Skins, Neck, Left, TrackTable, TrackDay, TrackAhead, TrackNow, TrackLimit, TrackWhich, TrackShow, TypicalDay,
 
     // Warnings
     OverFortyFive, OverPublishedCure, LongHeat, Damp, Slow, Gaps,

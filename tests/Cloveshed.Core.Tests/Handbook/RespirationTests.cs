@@ -28,6 +28,20 @@ public class RespirationTests
         Assert.Equal(Respiration.MlCo2PerKgHour(0), Respiration.MlCo2PerKgHour(-3));
     }
 
+    /// <summary>UC Davis, same page: mL times 440 are Btu per short ton and day: 880 to 2,640 at 0 °C, 2,640 to 7,920 at 10 °C. A Btu is 1055.06 J and a short ton 907.185 kg (NIST SP 811).</summary>
+    [Theory]
+    [InlineData(0, 880, 2640)]
+    [InlineData(5, 1760, 5280)]
+    [InlineData(10, 2640, 7920)]
+    [InlineData(15, 3080, 6600)]
+    [InlineData(20, 3080, 5720)]
+    public void Heat_is_440_Btu_per_ton_and_day_for_each_mL(double tempC, double low, double high)
+    {
+        // The page's two factors differ by a quarter of a percent.
+        double watts = (low + high) / 2 * 1055.06 / 86400 / 0.907185;
+        Assert.Equal(1, Respiration.MlCo2PerKgHour(tempC).HeatWPerTonne / watts, 0.003);
+    }
+
     [Fact]
     public void Heat_is_122_kcal_per_tonne_and_day_for_each_mL()
     {

@@ -128,6 +128,10 @@ public class CuringTests
         Assert.Equal(0, Period.Between(whole.CuredAt!.Value, part.CuredAt!.Value, PeriodUnits.Minutes).Minutes, 30.0);
         Assert.Equal(0, whole.ForcedHours);
         Assert.InRange(part.ForcedHours!.Value, 24, 144);
+        // What is to come is told apart from what the weather did, and leads to the cured date.
+        Assert.Empty(whole.Ahead);
+        Assert.Equal((part.Track[^1].At.PlusHours(1), true), (part.Ahead[0].At, part.Ahead[^1].At >= part.CuredAt && part.Ahead[^1].At <= part.CuredAt!.Value.PlusHours(1)));
+        Assert.True(part.Ahead[^1].NeckWet <= P.CuredWet && part.Track[^1].NeckWet > P.CuredWet);
     }
 
     [Fact]

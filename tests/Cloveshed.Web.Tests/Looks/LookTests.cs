@@ -38,7 +38,7 @@ public sealed class LookTests
         LookSaid said = Assert.IsType<LookSaid>(Assert.Single(shed.Ledger.YardRecords()).Said);
         Assert.Equal((200, 90, 10, "K7", null), (said.Looked, said.Sprouted, said.Decayed, said.Who, said.Weighed));
         string after = (await visitor.Get("/keep/L1")).Read();
-        Assert.Contains("1 inspections, 200 bulbs in all.", after, StringComparison.Ordinal);
+        Assert.Contains("1 inspection, 200 bulbs in all.", after, StringComparison.Ordinal);
         Assert.Contains("inspections and the prior", after, StringComparison.Ordinal);
         Assert.DoesNotContain("inspections and the prior", lot.Read(), StringComparison.Ordinal);
     }
@@ -73,9 +73,14 @@ public sealed class LookTests
     private static ClockBook Book(ServedShed shed) => new ClockShelf(shed.Ledger, shed.Clock).Of(
         shed.Ledger.Now(), new YardLog(shed.Ledger.YardRecords(), shed.Clock.LocalTimeZone), new PlaceLog(shed.Ledger.RoomRecords(), shed.Clock.LocalTimeZone));
 
-    /// <summary>Where nobody looked and nothing was read, a row goes by the law; a warm room is seen by its readings alone.</summary>
-    [Fact]
-    public async Task Readings_of_a_room_count_by_the_hour_for_what_stands_in_it()
+    /// <summary>
+    /// Where nobody looked and nothing was read, a row goes by the law; a warm room, or one whose air was taken down, is seen by its readings alone. The twin adds up the
+    /// hours: 48 readings, the last of which holds for six hours more, and the place's own air in all the others.
+    /// </summary>
+    [Theory]
+    [InlineData(14.0, 80.0, null, null)]
+    [InlineData(0.0, 65.0, 1.0, 10.0)]
+    public async Task Readings_of_a_room_count_by_the_hour_for_what_stands_in_it(double tempC, double rh, double? o2, double? co2)
     {
         await using ServedShed shed = await SmallShed.Open();
         Assert.Empty(Book(shed).Clocks);
@@ -83,11 +88,23 @@ public sealed class LookTests
         LotRow cold = season.Lots.First(row => row.Place.Text == "Cold 1" && row.Harvested < season.Settings.AsOf.PlusDays(-10));
         FactOrigin origin = SmallShed.Origin;
         shed.Ledger.Append([.. Enumerable.Range(1, 48).Select(hour => RoomBodies.Made(
-            origin with { HappenedAt = origin.HappenedAt.AddDays(-9).AddHours(hour) }, new AirSaid(cold.Place, 14, 80, null, null, Core.Keep.Rooms.ReadingSource.File, "K7", "")))]);
+            origin with { HappenedAt = origin.HappenedAt.AddDays(-9).AddHours(hour) }, new AirSaid(cold.Place, tempC, rh, o2, co2, Core.Keep.Rooms.ReadingSource.File, "K7", "")))]);
         SeenClock seen = Book(shed).Of(cold)!;
         double law = LifeAtStart.Of(season, season.Places.First(place => place.Id == cold.Place), cold, KeepingParameters.Default, ClimateDefaults.Default);
         Assert.Equal((0, 1.0, 1.0), (seen.Looks, seen.Sprout, seen.Decay));
-        Assert.True(seen.LifeAtStart > law * 1.05, $"{seen.LifeAtStart} after {law}");
+        Assert.True(o2 is null ? seen.LifeAtStart > law * 1.05 : seen.LifeAtStart < law, $"{seen.LifeAtStart} after {law}");
+        Place place = season.Places.First(one => one.Id == cold.Place);
+        LocalDateTime first = LocalDateTime.FromDateTime(TimeZoneInfo.ConvertTime(origin.HappenedAt.AddDays(-9).AddHours(1), shed.Clock.LocalTimeZone).DateTime);
+        double twin = 0;
+        for (LocalDateTime at = cold.Harvested.AtMidnight(); at < season.Settings.Monday(season.Settings.AsOfWeek).AtMidnight(); at = at.PlusHours(1))
+        {
+            LocalDateTime middle = at.PlusMinutes(30);
+            bool read = middle >= first && middle <= first.PlusHours(47 + 6);
+            Climate own = PlaceClimate.Of(season, place, season.Settings.WeekOf(at.Date), false, ClimateDefaults.Default);
+            twin += KeepingLaw.LifeUsed(KeepingParameters.Default, LotTraits.Of(season, cold), read ? new Climate(tempC, rh, o2 ?? own.O2, co2 ?? own.Co2) : own) / 168;
+        }
+
+        Assert.Equal(twin, seen.LifeAtStart, 1e-9);
     }
 
     /// <summary>The plan goes by the inspected clock, says so, and the independent check lets it pass.</summary>

@@ -180,6 +180,7 @@ public sealed class RoomPageTests : IAsyncLifetime
     {
         using Visitor visitor = Shed.Visitor();
         const string Path = "/keep/rooms/Sealed%20A";
+        visitor.Cookies.Add(Shed.Root, new Cookie("cloveshed-unit", "kg"));
         Got page = await visitor.Get(Path);
         Assert.Contains("No rule on the height of stacks is set", page.Read(), StringComparison.Ordinal);
         await visitor.Fill(page, "/keep-rooms/figures", ("length_m", "12.3"), ("width_m", "3.9"), ("height_m", "4.5"), ("bin_length_m", "1.2"), ("bin_width_m", "1.2"), ("bin_height_m", "0.75"), ("most_high", "4"), ("most_o2", "9"), ("beside-takes-odour", "yes"));
@@ -189,7 +190,32 @@ public sealed class RoomPageTests : IAsyncLifetime
         Assert.DoesNotContain("Too much oxygen", after, StringComparison.Ordinal); // 7.2% under the new limit of 9
         Assert.Contains("Garlic's odour spoils it: another room.", after, StringComparison.Ordinal);
         Got wrong = await visitor.Fill(await visitor.Get(Path), "/keep-rooms/figures", ("length_m", "12300"));
-        Assert.Contains("The figure length_m says 12300; it lies between 0.5 and 500.", wrong.Read(), StringComparison.Ordinal);
+        Assert.Contains("Room length, m says 12300; it lies between 0.5 and 500.", wrong.Read(), StringComparison.Ordinal);
+    }
+
+    /// <summary>1 ft is 0.3048 m and 1 lb 0.45359237 kg (NIST Special Publication 811): 40 ft are 12.192 m, 100 lb 45.359237 kg, 500 ft³ a minute 849.51 m³ an hour.</summary>
+    [Fact]
+    public async Task Who_reads_pounds_types_feet_and_facts_hold_metres()
+    {
+        PlaceId room = new("Cold 3");
+        const string Path = "/keep/rooms/Cold%203";
+        using Visitor pounds = Shed.Visitor(), kilograms = Shed.Visitor();
+        kilograms.Cookies.Add(Shed.Root, new Cookie("cloveshed-unit", "kg"));
+        await kilograms.Fill(await kilograms.Get(Path), "/keep-rooms/figures", ("wall_gap_m", "0.15"), ("width_m", "9"));
+        Got page = await pounds.Get(Path);
+        Assert.Contains("Room length, ft", page.Read(), StringComparison.Ordinal);
+        Assert.Equal("0.4921", SmallShed.Fields(page, "/keep-rooms/figures")["wall_gap_m"]);
+        await pounds.Fill(page, "/keep-rooms/figures", ("length_m", "40"), ("bin_kg", "100"), ("air_m3_per_hour", "500"));
+        RoomFigures held = new PlaceLog(Shed.Ledger.RoomRecords(), Shed.Clock.LocalTimeZone).FiguresOf(room);
+        // What was not touched is what it was, not its rounding in feet.
+        Assert.Equal((0.15, 9.0), (held[RoomFigure.WallGapM], held[RoomFigure.WidthM]));
+        Assert.Equal(12.192, held[RoomFigure.LengthM]!.Value, 1e-9);
+        Assert.Equal(45.359237, held[RoomFigure.BinKg]!.Value, 1e-9);
+        Assert.Equal(849.505, held[RoomFigure.AirM3PerHour]!.Value, 0.001);
+        Assert.Equal("40", SmallShed.Fields(await pounds.Get(Path), "/keep-rooms/figures")["length_m"]);
+        Assert.Equal("12.192", SmallShed.Fields(await kilograms.Get(Path), "/keep-rooms/figures")["length_m"]);
+        Got wrong = await pounds.Fill(await pounds.Get(Path), "/keep-rooms/figures", ("length_m", "2000"));
+        Assert.Contains("Room length, ft says 2000; it lies between 1.6404 and 1640.4199.", wrong.Read(), StringComparison.Ordinal);
     }
 
     [Fact]
