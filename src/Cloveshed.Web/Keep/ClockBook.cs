@@ -15,8 +15,8 @@ namespace Cloveshed.Web.Keep;
 public sealed record ClockMeans(Season Season, YardLog Yard, PlaceLog Places, Func<LotRow, IReadOnlyList<LotStay>> Stays);
 
 /// <summary>
-/// The clocks of every row that was looked at, or whose air was read, for plans and pages: the belief is of the lot, the life used of the row.
-/// Rows that nobody looked at and whose places nobody read go by the law and are not in it.
+/// The clocks of every row that was looked at, or whose air was read, or that stood elsewhere before, for plans and pages: the belief is of the lot, the life used
+/// of the row. Rows that nobody looked at, that never moved and whose places nobody read go by the law and are not in it.
 /// </summary>
 public sealed class ClockBook
 {
@@ -32,13 +32,14 @@ public sealed class ClockBook
         SeasonSettings settings = means.Season.Settings;
         foreach (LotRow row in means.Season.Lots)
         {
-            if (means.Yard.LooksOf(row.Lot).Count == 0 && !readings.ContainsKey(row.Place))
+            IReadOnlyList<LotStay> stays = means.Stays(row);
+            if (means.Yard.LooksOf(row.Lot).Count == 0 && stays.Count == 1 && !readings.ContainsKey(row.Place))
             {
                 continue;
             }
 
             LotSeen seen = SeenOf(row, settings.Monday(Math.Max(settings.WeekOf(row.Harvested), settings.AsOfWeek)).AtMidnight());
-            if (seen.Looks > 0 || seen.HoursRead > 0)
+            if (seen.Looks > 0 || seen.HoursRead > 0 || stays.Count > 1)
             {
                 // Injuries count for a plan from the first look on: before it a plan goes by the published lives, which are of sound bulbs.
                 clocks[(row.Lot, row.Place)] = SeenClock.Of(seen, seen.Looks > 0 ? Condition(row.Lot) : LotCondition.Good, means.Yard.LooksOf(row.Lot) is [.., var last] ? last.At.Date : null);
@@ -107,14 +108,24 @@ public sealed class ClockShelf(ShedLedger ledger, TimeProvider clock)
     private const int Room = 4;
 
     private readonly Shelf<ClockBook> shelf = new(Room);
+    // Where rows stood changes with the season's rows alone, and is read fact by fact: readings by the minute must not read it again.
+    private readonly Shelf<IReadOnlyDictionary<(LotId Lot, PlaceId Place), IReadOnlyList<LotStay>>> seats = new(Room);
 
     public ClockBook Of(ShedState state, YardLog yard, PlaceLog places) => shelf.Of(
-        $"{state.InputDigest} {yard.LastSeq} {places.LastSeq}", () => Made(ledger, state, yard, places, clock.LocalTimeZone));
+        Key(state, yard, places), () => Made(state, yard, places, seats.Of($"{state.InputDigest} {LastRow(state)}", () => RowSeats.All(ledger, state.Rows, Open(state), clock.LocalTimeZone))));
+
+    /// <summary>What clocks rest on: the season as it reads, the last fact of a lot's row (bins that went away and came back read alike), looks and readings.</summary>
+    public static string Key(ShedState state, YardLog yard, PlaceLog places) => $"{state.InputDigest} {LastRow(state)} {yard.LastSeq} {places.LastSeq}";
+
+    private static long LastRow(ShedState state) => (state.Rows?.Of("lots.csv") ?? []).Select(row => row.Seq).DefaultIfEmpty(0).Max();
 
     /// <summary>For a plan: by the facts up to its basis and by no later one.</summary>
     internal static ClockBook Upto(ShedLedger ledger, ShedState state, long basis, TimeZoneInfo here) => Made(
-        ledger, state, new YardLog([.. ledger.YardRecords().TakeWhile(record => record.Seq <= basis)], here), new PlaceLog([.. ledger.RoomRecords().TakeWhile(record => record.Seq <= basis)], here), here);
+        state, new YardLog([.. ledger.YardRecords().TakeWhile(record => record.Seq <= basis)], here), new PlaceLog([.. ledger.RoomRecords().TakeWhile(record => record.Seq <= basis)], here),
+        RowSeats.All(ledger, state.Rows, Open(state), here));
 
-    private static ClockBook Made(ShedLedger ledger, ShedState state, YardLog yard, PlaceLog places, TimeZoneInfo here) => new(new ClockMeans(
-        state.Season ?? throw new InvalidOperationException("No season is open."), yard, places, row => RowSeats.Of(ledger, state.Rows, row, here)));
+    private static ClockBook Made(ShedState state, YardLog yard, PlaceLog places, IReadOnlyDictionary<(LotId Lot, PlaceId Place), IReadOnlyList<LotStay>> seats) =>
+        new(new ClockMeans(Open(state), yard, places, row => seats[(row.Lot, row.Place)]));
+
+    private static Season Open(ShedState state) => state.Season ?? throw new InvalidOperationException("No season is open.");
 }

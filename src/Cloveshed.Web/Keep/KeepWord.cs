@@ -30,6 +30,8 @@ public enum KeepWord
     CorrectHead, CorrectLead, CorrectRow, CellNet, CellBins, CellFresh, CellCrack, Correct, Corrected, HoldRow, HoldAsk, HoldNo, HoldYes, ReadyAsk,
     Held, RowsMoved,
 
+    MoveHead, MoveLead, MoveFrom, MoveTo, MoveAt, MoveWhy, MoveRecord, MoveKept, MoveWrong, MoveRoom,
+
     // Its facts
     FactsHead, FactsLead, FactsAll,
 }

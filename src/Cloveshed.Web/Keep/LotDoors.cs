@@ -29,6 +29,7 @@ internal static class LotDoors
         routes.MapPost("/keep-rows/change", Change);
         routes.MapPost("/keep-rows/spoiled", Spoiled);
         routes.MapPost("/keep-rows/lot", Lot);
+        MoveDoor.Map(routes);
     }
 
     /// <summary>What was said to be spoiled; null where it is no number, or none.</summary>

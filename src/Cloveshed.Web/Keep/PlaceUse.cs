@@ -20,6 +20,9 @@ public sealed record RoomWeeks(int Sealed, int? Opened, int? EmptyBy);
 /// <param name="ByWeek">At each week's end; 0 before the as-of week. Empty without a plan.</param>
 public sealed record PlaceUse(Place Place, double Now, double NowMass, int NowLots, IReadOnlyList<double> ByWeek, RoomWeeks? Room, NodaTime.LocalDate? SealedOn)
 {
+    /// <summary>Bins; less is the rounding of the plan's files.</summary>
+    private const double Crumb = 1e-6;
+
     /// <summary>The fullest week's end; null without a plan.</summary>
     public int? Fullest => ByWeek.Count == 0 ? null : Enumerable.Range(0, ByWeek.Count).MaxBy(week => ByWeek[week]);
 
@@ -51,6 +54,13 @@ public sealed record PlaceUse(Place Place, double Now, double NowMass, int NowLo
             .Select(lot => new StandingBins(lot.Key, lot.Sum(keep => keep.Bins), lot.Sum(keep => keep.MassAtStart * Ratio(book, keep.Path, week + 1))))
             .OrderByDescending(lot => lot.Bins).ThenBy(lot => lot.Lot.Text, StringComparer.Ordinal),
     ];
+
+    /// <summary>The same as rows, with bins and weight of then, each under the place that the lot is recorded in.</summary>
+    public static LotRow[] Planned(Season season, PlanBook book, PlaceId place, int week)
+    {
+        ILookup<LotId, LotRow> rows = season.Lots.ToLookup(row => row.Lot);
+        return [.. At(book, place, week).Where(lot => lot.Bins > Crumb && rows.Contains(lot.Lot)).Select(lot => rows[lot.Lot].First() with { Bins = lot.Bins, Net = lot.Mass })];
+    }
 
     /// <summary>Dug by the end of the week that the files describe.</summary>
     public static bool Stands(SeasonSettings settings, LotRow row) => settings.WeekOf(row.Harvested) <= settings.AsOfWeek;

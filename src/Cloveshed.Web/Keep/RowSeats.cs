@@ -13,12 +13,17 @@ namespace Cloveshed.Web.Keep;
 /// </summary>
 internal static class RowSeats
 {
-    /// <summary>In the order of time; the last has no end within sight.</summary>
-    public static IReadOnlyList<LotStay> Of(ShedLedger ledger, SeasonRows? rows, LotRow row, TimeZoneInfo here)
+    /// <summary>Of every row of the season, in the order of time; the last has no end within sight.</summary>
+    public static IReadOnlyDictionary<(LotId Lot, PlaceId Place), IReadOnlyList<LotStay>> All(ShedLedger ledger, SeasonRows? rows, Season season, TimeZoneInfo here)
+    {
+        Dictionary<(string, string), SeasonRow> now = (rows?.Of("lots.csv") ?? []).ToDictionary(row => (row.Cells["lot"], row.Cells["place"]));
+        return season.Lots.ToDictionary(row => (row.Lot, row.Place), IReadOnlyList<LotStay> (row) => Of(ledger, now.GetValueOrDefault((row.Lot.Text, row.Place.Text)), row, here));
+    }
+
+    private static List<LotStay> Of(ShedLedger ledger, SeasonRow? now, LotRow row, TimeZoneInfo here)
     {
         LocalDateTime start = row.Harvested.AtMidnight(), end = start.PlusYears(5);
         List<(LocalDateTime At, string Place)> seats = [];
-        SeasonRow? now = rows?.Of("lots.csv").FirstOrDefault(one => one.Cells["lot"] == row.Lot.Text && one.Cells["place"] == row.Place.Text);
         for (Guid? at = now?.Fact; at is { } id && ledger.Find(id) is { } fact; at = fact.Corrects)
         {
             if (SeasonFacts.Row(fact) is { Cells: var cells } && cells.TryGetValue("place", out string? place))
@@ -28,6 +33,12 @@ internal static class RowSeats
         }
 
         seats.Reverse();
+        // A move that was written down late counts from its own moment, but none from before the one that went before it.
+        for (int i = 2; i < seats.Count; i++)
+        {
+            seats[i] = (LocalDateTime.Max(seats[i].At, seats[i - 1].At), seats[i].Place);
+        }
+
         if (seats.Select(seat => seat.Place).Distinct().Count() < 2)
         {
             return [new LotStay(row.Place, start, end)];

@@ -36,18 +36,21 @@ public sealed record ReachPlan(
 
     public double Bins => Lots.Sum(lot => lot.Bins);
 
-    public static ReachPlan Of(Season season, Place place, RoomFigures figures, KeepingFacts standing, PlanBook? book)
+    /// <param name="plannedWeek">What the plan has there at this week's end is arranged; null: what is recorded there.</param>
+    public static ReachPlan Of(Season season, Place place, RoomFigures figures, KeepingFacts standing, PlanBook? book, int? plannedWeek = null)
     {
         StackingAnswer? plan = RoomLoads.StackingOf(figures) is { Bins: > 0 } fits ? fits : null;
         int high = plan?.High ?? UsualHigh, deep = plan?.Along ?? UsualDeep, across = plan?.Across ?? (int)Math.Ceiling(place.CapacityBins / high / deep);
-        LotRow[] rows = [.. season.Lots.Where(row => row.Place == place.Id && PlaceUse.Stands(season.Settings, row) && row.Bins > 0).OrderBy(row => row.Harvested).ThenBy(row => row.Lot.Text, StringComparer.Ordinal)];
+        IEnumerable<LotRow> there = plannedWeek is { } planned && book is not null ? PlaceUse.Planned(season, book, place.Id, planned)
+            : season.Lots.Where(row => row.Place == place.Id && PlaceUse.Stands(season.Settings, row) && row.Bins > 0);
+        LotRow[] rows = [.. there.OrderBy(row => row.Harvested).ThenBy(row => row.Lot.Text, StringComparer.Ordinal)];
         Dictionary<LotId, double?> last = standing.Bars.ToDictionary(bar => bar.Lot, bar => bar.LastGood);
         Dictionary<BinId, LotStack> stacks = [];
         List<StackedBin> asCame = [];
         foreach (LotRow row in rows)
         {
             // A lot goes in as it comes from the field: which part of it will be needed first is not known then.
-            foreach ((int needed, double bins) in Needs(season, place.Id, row, last.GetValueOrDefault(row.Lot), book))
+            foreach ((int needed, double bins) in Needs(season, place.Id, row, last.GetValueOrDefault(row.Lot), book, plannedWeek + 1 ?? season.Settings.AsOfWeek))
             {
                 for (double left = bins; left > 1e-6; left -= high)
                 {
@@ -75,7 +78,7 @@ public sealed record ReachPlan(
     }
 
     /// <summary>Bins of a lot by the week in which the plan takes them out of the place; without a plan all by the week in which its life ends.</summary>
-    private static IEnumerable<(int Week, double Bins)> Needs(Season season, PlaceId place, LotRow row, double? last, PlanBook? book)
+    private static IEnumerable<(int Week, double Bins)> Needs(Season season, PlaceId place, LotRow row, double? last, PlanBook? book, int from)
     {
         int weeks = season.Settings.Weeks;
         if (book is null)
@@ -91,8 +94,8 @@ public sealed record ReachPlan(
         }
 
         double before = row.Bins;
-        // From the day that the files describe: what should have left since is needed first.
-        for (int at = season.Settings.AsOfWeek; at < weeks && before > 1e-6; at++)
+        // Of what is recorded, what should have left since the day that the files describe is needed first.
+        for (int at = from; at < weeks && before > 1e-6; at++)
         {
             double after = Math.Min(before, kept[at]);
             if (before - after > 1e-6)

@@ -109,7 +109,8 @@ public sealed class ReleaseShelf
     public ReleaseBook Of(ShedReading shed, StandingShelf standing, int week) =>
         books.Of($"{shed.ClockKey} {shed.State.Adopted?.Document} {week}", () => ReleaseBook.Of(shed.SeasonOpen, standing.Of(shed), shed.SeenBook, week));
 
-    public ReachPlan Reach(ShedReading shed, StandingShelf standing, Place place) => reaches.Of(
-        $"{shed.ClockKey} {shed.State.Adopted?.Document} {shed.PlaceLog.RoomOf(place.Id)?.Record.Fact} {place.Id}",
-        () => ReachPlan.Of(shed.SeasonOpen, place, shed.PlaceLog.FiguresOf(place.Id), standing.Of(shed), shed.Book));
+    /// <param name="plannedWeek">As <see cref="ReachPlan.Of"/> has it.</param>
+    public ReachPlan Reach(ShedReading shed, StandingShelf standing, Place place, int? plannedWeek) => reaches.Of(
+        $"{shed.ClockKey} {shed.State.Adopted?.Document} {shed.PlaceLog.RoomOf(place.Id)?.Record.Fact} {place.Id} {plannedWeek}",
+        () => ReachPlan.Of(shed.SeasonOpen, place, shed.PlaceLog.FiguresOf(place.Id), standing.Of(shed), shed.Book, plannedWeek));
 }

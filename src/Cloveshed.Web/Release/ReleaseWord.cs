@@ -8,7 +8,7 @@ public enum ReleaseWord
     PlaceInOrder, RunBy, Planned, FirstToExpire, Cost, Remark, Kept, Late, Sooner, Later, HowHead, HowText,
 
     // What stands before what
-    ReachHead, PlacesLabel, ReachAsOf, NoPlace, NoPlaceLead, ReachLead, ReachLeadNoPlan, ReachNone, ReachName, ReachSummary, FigureStands, FigureLots, FigureLotsOne,
+    ReachHead, PlacesLabel, ReachAsOf, ReachByPlan, ReachOf, OfRecorded, OfPlan, NoPlace, NoPlaceLead, ReachLead, ReachLeadNoPlan, ReachNone, ReachName, ReachSummary, FigureStands, FigureLots, FigureLotsOne,
     FigureDigs, FigureCame, FigureDigsOf, NotPlaced, LanesDescribed, LanesUsual, Reading, KeyLabel, KeyNow, KeySoon, KeyLater, KeyLast, LaneName,
     BlockTitle, NotThisSeason, TooManyLanes, LotsHead, LotsCaption, NeededHead, BinsHead, ToFirstHead, DigsHead, CameHead, LanesHead, DigHint,
     StackCaution,

@@ -28,9 +28,6 @@ public sealed record RoomSight(
     /// <summary>Under what a room is held at, where that is under the freezing point of the books on purpose; ours.</summary>
     private const double ColdBelow = 0.3;
 
-    /// <summary>Bins; less is the rounding of the plan's files.</summary>
-    private const double Crumb = 1e-6;
-
     public bool NeverRead => Readings.Count == 0;
 
     public double Bins => Standing.Sum(row => row.Bins);
@@ -59,7 +56,7 @@ public sealed record RoomSight(
         RoomReading[] readings = [.. log.ReadingsOf(place.Id).Where(reading => reading.At <= now)];
         RoomFigures figures = log.FiguresOf(place.Id);
         RoomLimits limits = LimitsOf(figures, place);
-        return new RoomSight(place, now, steps, before.Length, state, readings, figures, limits, RoomAlarms.Of(new RoomAlarmQuestion(state.State, readings, limits, now)), standing, PlannedIn(season, place, book, week), week);
+        return new RoomSight(place, now, steps, before.Length, state, readings, figures, limits, RoomAlarms.Of(new RoomAlarmQuestion(state.State, readings, limits, now)), standing, book is null ? [] : PlaceUse.Planned(season, book, place.Id, week), week);
     }
 
     /// <summary>Every cold room and room that can be sealed, in the season's order.</summary>
@@ -85,17 +82,6 @@ public sealed record RoomSight(
             WarmestC = figures[RoomFigure.WarmestC] ?? Math.Max(limits.WarmestC, held + WarmthAbove),
             ColdestC = figures[RoomFigure.ColdestC] ?? (held < limits.ColdestC ? held - ColdBelow : limits.ColdestC),
         };
-    }
-
-    private static LotRow[] PlannedIn(Season season, Place place, PlanBook? book, int week)
-    {
-        if (book is null)
-        {
-            return [];
-        }
-
-        ILookup<LotId, LotRow> rows = season.Lots.ToLookup(row => row.Lot);
-        return [.. PlaceUse.At(book, place.Id, week).Where(lot => lot.Bins > Crumb && rows.Contains(lot.Lot)).Select(lot => rows[lot.Lot].First() with { Bins = lot.Bins, Net = lot.Mass })];
     }
 
     /// <summary>

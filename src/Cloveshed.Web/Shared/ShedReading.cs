@@ -20,6 +20,7 @@ public sealed class ShedReading(ShedLedger ledger, Viewer viewer, PastShelf past
     private Reader? reader;
     private PlaceLog? placeLog;
     private YardLog? yardLog;
+    private string? clockKey;
 
     public Viewer Viewer => viewer;
 
@@ -56,7 +57,7 @@ public sealed class ShedReading(ShedLedger ledger, Viewer viewer, PastShelf past
     public PlanBook? SeenBook => Book is not { } book || Clocks.Clocks.Count == 0 ? Book : books.Seen($"{State.Adopted!.Document} {ClockKey}", book, Clocks);
 
     /// <summary>What the clocks of lots rest on, for what is kept between requests.</summary>
-    public string ClockKey => $"{State.InputDigest} {YardLog.LastSeq} {PlaceLog.LastSeq}";
+    public string ClockKey => clockKey ??= ClockShelf.Key(State, YardLog, PlaceLog);
 
     /// <summary>Another plan that was made.</summary>
     public PlanAnswer PlanOf(PlanEntry entry) => plans.Of(entry);
