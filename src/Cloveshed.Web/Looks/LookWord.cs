@@ -5,7 +5,7 @@ public enum LookWord
 {
     // The clocks of a lot
     ClocksHead, ClocksLead, RunByCaption, RunByLabel, BandLabel, SoundLabel, SoundOf, ClockCol, LawCol, SpeedCol, BelievedCol, FromCol, WeightClock, SproutClock, DecayClock,
-    WeightLeft, LifeUsed, Speed, FromLooks, FromLaw, HistoryLine, LookedLine, LookedLineOne, NobodyLooked, InjuredLine, InhibitorLine, PlanLine, PlaceCol, AirCol, LifeCol, LossCol, RunByCol, BuysCol, WorthCol, MoveCol,
+    WeightLeft, LifeUsed, Speed, FromLooks, FromLaw, HistoryLine, LookedLine, LookedLineOne, PastLine, ToSpoiled, ToPlan, NobodyLooked, InjuredLine, InhibitorLine, PlanLine, PlaceCol, AirCol, LifeCol, LossCol, RunByCol, BuysCol, WorthCol, MoveCol,
     PaysCol, HereMark, Days, MovesCaption, MovesLead, MovesPlanned, MovesUnplanned, NoWorth, SeedCol, SeedLine, BeyondSight, AirOpen, AirShut, LookNow,
 
     // Looks

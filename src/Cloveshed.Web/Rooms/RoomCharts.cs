@@ -76,7 +76,7 @@ internal static class RoomCharts
     {
         string Said(double value) => reader.Number(value, Math.Max(1, quantity.Decimals)) + quantity.Unit;
         int past = points.Count(point => point.Value < quantity.Least || point.Value > quantity.Most);
-        return words.Say(RoomWord.ReadSummary, words[quantity.Head], reader.Number(points.Length, 0), Said(points[^1].Value), Written(points[^1].At), Said(points.Min(point => point.Value)), Said(points.Max(point => point.Value)), reader.Number(past, 0));
+        return words.Say(points.Length == 1 ? RoomWord.ReadSummaryOne : RoomWord.ReadSummary, words[quantity.Head], reader.Number(points.Length, 0), Said(points[^1].Value), Written(points[^1].At), Said(points.Min(point => point.Value)), Said(points.Max(point => point.Value)), reader.Number(past, 0));
     }
 
     /// <summary>Day and minute as forms have them.</summary>

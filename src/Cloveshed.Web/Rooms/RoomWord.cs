@@ -14,13 +14,13 @@ public enum RoomWord
     EntryHead, EntryDeadly, EntryNever, RuleLocal, RuleOxygen, RuleCo2, RuleOrder, RuleAlone, RuleLocked,
 
     // Alarms and limits
-    AlarmsHead, AlarmsNone, AlarmsEmpty, AlarmSince, AlarmCosts, AlarmCelsius, AlarmPercent, UnwatchedFor, NeverRead, AlarmDeadly, AlarmCold, AlarmWarm,
+    AlarmsHead, AlarmsNone, AlarmsUnaired, AlarmsEmpty, AlarmSince, AlarmCosts, AlarmCelsius, AlarmPercent, UnwatchedFor, NeverRead, AlarmDeadly, AlarmCold, AlarmWarm,
     AlarmDry, AlarmDamp, AlarmO2Low, AlarmO2High, AlarmCo2Low, AlarmCo2High, AlarmUnwatched, DoDeadly, DoCold, DoWarm, DoDry, DoDamp, DoO2Low, DoO2High,
     DoCo2Low, DoCo2High, DoUnwatched, LimitsHead, LimitsHint, QuantityHead, LeastHead, MostHead, O2People, Co2People, QuietHead, LimitLeast, LimitMost,
 
     // Readings
     ReadingsHead, ReadingsNone, SpanLabel, SpanTwo, SpanUsual, SpanSixty, SpanAll, TempHead, RhHead, O2Head, Co2Head, ReadTable, ReadTableLast,
-    ReadSummary, At, Who, Instrument, SourceHead, SourceHand, SourceFile, SourceDevice, LastReadings,
+    ReadSummary, ReadSummaryOne, At, Who, Instrument, SourceHead, SourceHand, SourceFile, SourceDevice, LastReadings, LastReadingOne,
 
     // Write down a reading
     ReadHead, ReadLead, ReadOutside, WhoHint, ReadKeep, ReadingKept, ReadingCorrected, CorrectHead, CorrectLead, Correct, FileHead, FileLead, FileField,

@@ -8,6 +8,7 @@ using Cloveshed.Ledger;
 using Cloveshed.Ledger.Rooms;
 using Cloveshed.Web.Keep;
 using Cloveshed.Web.Release;
+using Cloveshed.Web.Rooms;
 using Cloveshed.Web.Shared;
 using Cloveshed.Web.Tests.Setup;
 using Cloveshed.Web.Today;
@@ -74,6 +75,32 @@ public sealed class ReleasePageTests(DemoShed demo) : IClassFixture<DemoShed>
         Assert.Equal(plan.Lanes[0].Select(stack => stack.Week).OrderDescending(), plan.Lanes[0].Select(stack => stack.Week));
         Assert.All(plan.Lots, lot => Assert.Equal(Before(plan, lot.Lot), lot.ToFirst, 1e-9));
         Assert.Contains(plan.Lots, lot => lot.ToFirst > 0);
+    }
+
+    /// <summary>What is recorded is of lots.csv, what the plan has is of its keeps.csv; heat and cost go by the record, and by the plan only where nothing is recorded.</summary>
+    [Fact]
+    public async Task A_room_tells_what_is_recorded_from_what_the_plan_has_there()
+    {
+        RoomSight[] rooms = [.. RoomSight.All(Season, PlaceLog.Empty, new NodaTime.LocalDateTime(2026, 9, 2, 10, 30), Book)];
+        foreach (RoomSight room in rooms)
+        {
+            double planned = Book.Answer.Keeps.Where(keep => keep.Place == room.Place.Id && keep.Week == Week).Sum(keep => keep.Bins), recorded = Season.Lots.Where(row => row.Place == room.Place.Id && PlaceUse.Stands(Season.Settings, row)).Sum(row => row.Bins);
+            Assert.Equal(recorded, room.Bins, 1e-5);
+            Assert.Equal(planned, room.Planned.Sum(row => row.Bins), 1e-5);
+            Assert.Equal(recorded > 0 ? recorded : planned, room.CountedBins, 1e-5);
+            Assert.Equal(room.CountedMass * 0.45359237 / 1000, RoomLoads.Of(room, Season, Book).Tonnes, 1e-6);
+            ReachPlan reach = ReachPlan.Of(Season, room.Place, RoomFigures.None, StandingLots.Of(Season), Book, Week);
+            Assert.Equal(planned, reach.Bins, 1e-5);
+            Assert.All(reach.Lots, lot => Assert.True(lot.Week > Week));
+        }
+
+        RoomSight filled = rooms.First(room => room.CountedByPlan), held = rooms.First(room => room.Standing.Count > 0);
+        using Visitor visitor = demo.Shed.Visitor();
+        string there = (await visitor.Get(Paths.Room(filled.Place.Id))).Read(), here = (await visitor.Get(Paths.Room(held.Place.Id))).Read();
+        Assert.Contains("No lot is recorded here. By the plan, at the end of the week of 31 Aug 2026:", there, StringComparison.Ordinal);
+        Assert.Contains("Nothing is recorded here. Heat, gas, cost and the price of alarms go by what the plan has here this week.", there, StringComparison.Ordinal);
+        Assert.DoesNotContain("Nothing is recorded here.", here, StringComparison.Ordinal);
+        Assert.Contains("Bins, recorded", here, StringComparison.Ordinal);
     }
 
     /// <summary>The twin keeps each lot a week in either air, by the law alone.</summary>
