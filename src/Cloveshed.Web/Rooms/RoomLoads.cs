@@ -22,6 +22,9 @@ public sealed record RoomLoads(
     /// <summary>Hours in which a room is brought down where nobody said: a day, common practice, no source.</summary>
     public const double UsualPullDownHours = 24;
 
+    /// <summary>Whether its bulbs sweat when they are taken out into the open yard's air of this week.</summary>
+    public SweatAnswer Sweat => Sweating.Of(new SweatQuestion(HeldC, MoistAir.Of(Outside.TempC, Outside.Rh)));
+
     /// <summary>Days of the garlic's own air that are shown.</summary>
     public const int GasDays = 60;
 

@@ -41,7 +41,7 @@ public enum RoomWord
     StandsHead, StandsAsOf, StandsPlan, HeatNone, StandsNone, StandsCount, StandsCountOne, StandsTable, StandsCorrect,
     PlannedLead, PlannedNone, PlannedHint, CountedByPlan, BinsRecorded, MassRecorded, BinsPlanned, MassPlanned, ChangeHead, ComesIn, GoesOut, CapacityGiven, CapacityNoSizes, CapacityPlan, CapacityOver,
     HighByCeiling, HighByBins, HighByHeight, RuleMissing, HeatHead, HeatLead, HeatCaption, HeatPart, HeatHolding, HeatPulling, HeatBreath, HeatField,
-    HeatWalls, HeatAir, HeatFans, HeatTotal, HeatTons, HeatPlanned, Condensate, MachineUnknown, MachineEnough, MachineShort, LeftOut, CostHead, CostLead, CostLeadOne,
+    HeatWalls, HeatAir, HeatFans, HeatTotal, HeatTons, HeatPlanned, Condensate, SweatYes, SweatNear, SweatNo, MachineUnknown, MachineEnough, MachineShort, LeftOut, CostHead, CostLead, CostLeadOne,
     CostCaption, CostPart, CostMoney, CostPullDown, CostWeeks, CostWeeksOne, CostBins, CostPerBin, CostPerBinFull, CostPenalty, CostPenaltyAll, CostTotal, CostPlanned, CostHint,
     CostNoPullDown, CostEmpty, CostOver, GasHead, GasLead, GasDays, GasNever, GasFree, GasTable, GasDay, GasNoSize, GasNothing, BesideHead, BesideNone,
     BesideAll, BesideWhat, BesideFinding, BesideSource, BesideAlliums, BesideOdour, BesideEthylene, BesideHarmed, BesideHumid, FoundOdour, FoundHumid,

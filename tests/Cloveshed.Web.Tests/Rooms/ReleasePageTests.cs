@@ -1,6 +1,7 @@
 using System.Net;
 using Cloveshed.Core;
 using Cloveshed.Core.Keep;
+using Cloveshed.Core.Keep.Air;
 using Cloveshed.Core.Keep.Rooms;
 using Cloveshed.Core.Lots;
 using Cloveshed.Core.Seasons;
@@ -101,6 +102,11 @@ public sealed class ReleasePageTests(DemoShed demo) : IClassFixture<DemoShed>
         Assert.Contains("Nothing is recorded here. Heat, gas, cost and the price of alarms go by what the plan has here this week.", there, StringComparison.Ordinal);
         Assert.DoesNotContain("Nothing is recorded here.", here, StringComparison.Ordinal);
         Assert.Contains("Bins, recorded", here, StringComparison.Ordinal);
+        // The demo's yard in the first days of September is warm enough that its dew point lies over a cold room's bulbs.
+        SweatAnswer sweat = RoomLoads.Of(held, Season, Book).Sweat;
+        Climate yard = PlaceClimate.Of(Season, Season.Places.First(one => one.Kind == PlaceKind.Open), Week, false, ClimateDefaults.Default);
+        Assert.Equal((SweatRisk.Sweats, MoistAir.Of(yard.TempC, yard.Rh).DewPointC), (sweat.Risk, sweat.DewPointC));
+        Assert.Contains("Taken out this week its bulbs sweat:", here, StringComparison.Ordinal);
     }
 
     /// <summary>The twin keeps each lot a week in either air, by the law alone.</summary>
