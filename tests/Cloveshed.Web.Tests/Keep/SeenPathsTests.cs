@@ -68,7 +68,7 @@ public sealed class SeenPathsTests(DemoShed demo) : IClassFixture<DemoShed>
     [Fact]
     public async Task A_look_moves_a_lot_up_in_the_order_of_release_and_on_the_chart()
     {
-        await using ServedShed shed = await ServedShed.Open(DemoShed.Import);
+        await using ServedShed shed = await ServedShed.OpenDemo();
         using Visitor visitor = shed.Visitor();
         LotRow row = shed.Ledger.Now().Season!.Lots.Where(one => one.Harvested < new NodaTime.LocalDate(2026, 8, 15)).OrderBy(one => one.Lot.Text, StringComparer.Ordinal).First();
         async Task<int> PlaceOf() => (await visitor.Get("/keep/release/order?all=yes")).Text.Split("<tbody>")[1].Split("<tr>").Index().First(one => one.Item.Contains($">{row.Lot}<", StringComparison.Ordinal)).Index;
