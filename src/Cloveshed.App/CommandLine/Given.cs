@@ -2,7 +2,10 @@ using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.Globalization;
 using Cloveshed.App.Words;
+using Cloveshed.Core.Planning.Promises;
 using Cloveshed.Core.Seasons;
+using NodaTime;
+using NodaTime.Text;
 
 namespace Cloveshed.App.CommandLine;
 
@@ -98,6 +101,55 @@ internal static class Given
                 string other => Refuse<MassUnit?>(result, phrases.Say(Phrase.NotAmong, "--mass", other, "lb|kg")),
             },
         };
+
+    /// <summary>A day as ISO 8601 writes it.</summary>
+    public static Option<LocalDate?> Date(string name, string description, string example, Phrasebook phrases) =>
+        new(name)
+        {
+            Description = description, HelpName = "DATE",
+            CustomParser = result => LocalDatePattern.Iso.Parse(result.Tokens[^1].Value) is { Success: true, Value: var day } ? day
+                : Refuse<LocalDate?>(result, name, phrases[Phrase.DateWanted], example, phrases),
+        };
+
+    /// <summary>--line PRODUCT=UNITS[@PRICE], as often as there are lines.</summary>
+    public static Option<PromiseLine[]?> PromiseLines(Phrasebook phrases)
+    {
+        const string Name = "--line";
+        return new(Name)
+        {
+            Description = phrases[Phrase.PromiseLineOption], HelpName = "PRODUCT=UNITS[@PRICE]", Arity = ArgumentArity.OneOrMore,
+            CustomParser = result =>
+            {
+                PromiseLine?[] lines = [.. result.Tokens.Select(token => Line(token.Value))];
+                int wrong = Array.IndexOf(lines, null);
+                if (wrong >= 0)
+                {
+                    result.AddError(phrases.Say(Phrase.NotANumber, Name, phrases[Phrase.PromiseLineWanted], "\"M30=400@31.50\"", result.Tokens[wrong].Value));
+                }
+                else if (lines.Length > StandingPlan.LinesAtMost)
+                {
+                    result.AddError(phrases.Say(Phrase.NotANumber, Name, phrases.Say(Phrase.PromiseLinesAtMost, StandingPlan.LinesAtMost), "\"M30=400\"", Text(lines.Length)));
+                }
+
+                return [.. lines.OfType<PromiseLine>()];
+            },
+        };
+    }
+
+    private static PromiseLine? Line(string text)
+    {
+        int equals = text.LastIndexOf('=');
+        if (equals < 1)
+        {
+            return null;
+        }
+
+        string[] said = text[(equals + 1)..].Split('@');
+        decimal price = 0;
+        return said.Length <= 2 && int.TryParse(said[0], NumberStyles.None, CultureInfo.InvariantCulture, out int units) && units is >= 1 and <= 10_000_000
+            && (said.Length == 1 || (decimal.TryParse(said[1], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out price) && price <= 1_000_000))
+            ? new PromiseLine(new(text[..equals].Trim()), units, said.Length == 1 ? null : price, false) : null;
+    }
 
     /// <summary>--json.</summary>
     public static Option<bool> Json(string description) => new("--json") { Description = description };

@@ -53,6 +53,11 @@ public enum Phrase
     ExportNone, ExportStray, LedgerDoes, LedgerVerifyDoes, LedgerRebuildDoes, LedgerShowDoes, LedgerKind, LedgerLot, KindUnknown, FlawLine, VerifyHolds, VerifyBroken,
     RebuildSame, RebuildMended, RebuildBroken, ShowHashBroken, BackupDoes, BackupFile, BackupDone, RestoreDoes, RestoreFile, RestoreInto, RestoreDone,
 
+    // promise
+    PromiseDoes, PromisePlan, PromiseLineOption, PromiseLineWanted, PromiseLinesAtMost, PromiseDue, PromiseFrom, PromiseLarger, DateWanted, PromiseWorking, PromiseStopped,
+    PromiseRefused, PromiseYes, PromiseAtALoss, PromiseLater, PromisePart, PromiseNo, PromiseHad, PromiseAllFrom, PromiseNever, PromiseUnit, PromiseWorth,
+    PromiseCostAndPaid, PromiseCost, PromiseGivesWay, PromiseNobody, PromiseFromLine, PromiseLaterLine, PromiseFromMarket, PromiseFromSeed, PromiseSure,
+
     // air
     AirDoes, AirTemp, AirRh, AirPressure, AirPressures, AirWater, AirDew, AirNoDew, AirTooHumid,
 

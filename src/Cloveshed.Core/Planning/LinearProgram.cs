@@ -80,7 +80,16 @@ public interface ILinearProgram : IDisposable
 
     /// <summary>True in column k where column k is basic; null where there is no basis.</summary>
     bool[]? BasicColumns();
+
+    /// <summary>The basis of the last solve, to come back to; null where there is none.</summary>
+    LinearBasis? Basis();
+
+    /// <summary>Comes back to a basis. Columns added since stand at their lower bound; none of its columns may have been taken out.</summary>
+    void Restore(LinearBasis basis);
 }
+
+/// <summary>Where each column and each row stood at the end of a solve, in the solver's own numbers.</summary>
+public sealed record LinearBasis(int[] Columns, int[] Rows);
 
 /// <summary>The best solution found (null: none) and the proven bound.</summary>
 public sealed record MixedResult(LinearStatus Status, double[]? Values, double Objective, double Bound);

@@ -107,6 +107,17 @@ internal sealed class Master : IDisposable
         return _program.RowCount - 1;
     }
 
+    /// <summary>Takes out columns that are no paths and no orders.</summary>
+    internal void Remove(IReadOnlyCollection<int> choices)
+    {
+        HashSet<int> gone = [.. choices];
+        if (gone.FirstOrDefault(k => _columns[k].Kind != ColumnKind.Choice, -1) is var other and >= 0) throw new InvalidOperationException($"Column {other} is a {_columns[other].Kind}.");
+        _program.DeleteColumns([.. gone]);
+        _columns = [.. _columns.Where((_, k) => !gone.Contains(k))];
+        Values = [.. Values.Where((_, k) => !gone.Contains(k))];
+        ReducedCosts = [.. ReducedCosts.Where((_, k) => !gone.Contains(k))];
+    }
+
     /// <summary>Takes over the values of a mixed-integer solve.</summary>
     internal void Take(double[] values, double objective) => (Values, Value) = (values, objective + Instance.ValueOfNothing);
 

@@ -27,7 +27,7 @@ internal sealed record OrderBuilding(InstanceOrderLine[] Lines, InstanceWholeOrd
     }
 
     /// <summary>The ordered product, then its organic twin, then, where larger is accepted, the next larger class with the same form and net or its organic twin.</summary>
-    private static int[] Alternatives(Season season, int ordered, bool largerOk)
+    internal static int[] Alternatives(Season season, int ordered, bool largerOk)
     {
         Product p = season.Products[ordered];
         var found = new List<int> { ordered };

@@ -19,6 +19,11 @@ public sealed record RoomChoice(RoomSchedule?[] OfPlace)
 {
     public static RoomChoice Free(PlanningInstance instance) => new(new RoomSchedule?[instance.Places.Length]);
 
+    /// <summary>The weeks that a plan decided: a room that it does not name is never sealed.</summary>
+    public static RoomChoice Of(PlanningInstance instance, IReadOnlyList<Answers.RoomRow> rooms) => new([.. instance.Places.Select(RoomSchedule? (place) =>
+        place.Kind != PlaceKind.Sealed ? null
+        : rooms.FirstOrDefault(r => r.Place == place.Id) is { } row ? new RoomSchedule(place.SealedWeek ?? row.Sealed, row.Opened) : new RoomSchedule(place.SealedWeek, null))]);
+
     public RoomChoice With(int place, RoomSchedule schedule)
     {
         RoomSchedule?[] copy = [.. OfPlace];

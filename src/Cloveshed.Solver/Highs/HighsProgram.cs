@@ -177,6 +177,21 @@ internal sealed unsafe class HighsProgram : ILinearProgram
         return [.. columnStatus.Select(s => s == BasisBasic)];
     }
 
+    public LinearBasis? Basis()
+    {
+        int[] columns = new int[ColumnCount], rows = new int[RowCount];
+        fixed (int* cs = columns, rs = rows)
+            return Highs_getBasis(_highs, cs, rs) == StatusOk ? new LinearBasis(columns, rows) : null;
+    }
+
+    public void Restore(LinearBasis basis)
+    {
+        if (basis.Columns.Length > ColumnCount || basis.Rows.Length != RowCount)
+            throw new ArgumentException($"A basis of {basis.Columns.Length} columns and {basis.Rows.Length} rows does not fit a program of {ColumnCount} and {RowCount}.", nameof(basis));
+        int[] columns = [.. basis.Columns, .. new int[ColumnCount - basis.Columns.Length]];
+        fixed (int* cs = columns, rs = basis.Rows) Must(Highs_setBasis(_highs, cs, rs), "setBasis");
+    }
+
     public void Dispose()
     {
         if (_highs == nint.Zero) return;

@@ -1,0 +1,75 @@
+using Cloveshed.App.Words;
+using Cloveshed.Core.Planning.Promises;
+using Cloveshed.Pictures;
+using Cloveshed.Pictures.Reading;
+
+namespace Cloveshed.App.Plans;
+
+/// <summary>A promise in a few lines: the word, each line of the order, what it costs, and who gives way.</summary>
+internal static class PromiseText
+{
+    private const int ExpensesShown = 10;
+
+    public static string Of(PromiseTold told, Phrasebook phrases)
+    {
+        Reader reader = new(told.Season.Settings, new ReportOptions(phrases.Language, told.Season.Settings.MassUnit));
+        string text = string.Join(Environment.NewLine, Lines(told, reader, phrases));
+        // Figures come with no-break spaces and a true minus: right on a page, a nuisance to search for in a terminal.
+        return text.Replace('\u00A0', ' ').Replace('\u2212', '-');
+    }
+
+    private static IEnumerable<string> Lines(PromiseTold told, Reader reader, Phrasebook phrases)
+    {
+        PromiseAnswer answer = told.Answer;
+        yield return phrases[answer.Verdict switch
+        {
+            PromiseVerdict.Yes => Phrase.PromiseYes,
+            PromiseVerdict.AtALoss => Phrase.PromiseAtALoss,
+            PromiseVerdict.Later => Phrase.PromiseLater,
+            PromiseVerdict.Part => Phrase.PromisePart,
+            _ => Phrase.PromiseNo,
+        }];
+        foreach (LinePromise line in answer.Lines)
+        {
+            yield return "  " + phrases.Say(Phrase.PromiseHad, line.Product, reader.Number(line.ByDue, 0), reader.Number(line.Asked, 0));
+            if (line.ByDue < line.Asked)
+            {
+                yield return "    " + (line.AllFrom is { } day ? phrases.Say(Phrase.PromiseAllFrom, reader.DayYear(day)) : phrases[Phrase.PromiseNever]);
+            }
+
+            if (line.Cost is { } cost)
+            {
+                yield return "    " + phrases.Say(Phrase.PromiseUnit, reader.Price(cost), line.CostLow is { } low ? reader.Price(low) : "-");
+            }
+
+            if (line.Worth is { } worth)
+            {
+                yield return "    " + phrases.Say(Phrase.PromiseWorth, reader.Number(worth, 0));
+            }
+        }
+
+        if (answer.Lines.Any(line => line.ByDue > 0))
+        {
+            yield return answer.Paid is { } paid ? phrases.Say(Phrase.PromiseCostAndPaid, reader.Money(answer.Cost), reader.Money(paid)) : phrases.Say(Phrase.PromiseCost, reader.Money(answer.Cost));
+            yield return phrases[answer.Expenses.Count > 0 ? Phrase.PromiseGivesWay : Phrase.PromiseNobody];
+        }
+
+        foreach (PromiseExpense one in answer.Expenses.Take(ExpensesShown))
+        {
+            yield return "  " + one.Kind switch
+            {
+                ExpenseKind.OrderLine when one.Less < 0.5 => phrases.Say(Phrase.PromiseLaterLine, one.Name, one.Product, reader.Money(one.Money)),
+                ExpenseKind.OrderLine => phrases.Say(Phrase.PromiseFromLine, one.Name, one.Product, reader.Number(one.Less, 0), reader.Money(one.Money)),
+                ExpenseKind.Market => phrases.Say(Phrase.PromiseFromMarket, one.Product, reader.Number(one.Less, 0), reader.Money(one.Money)),
+                _ => phrases.Say(Phrase.PromiseFromSeed, one.Name, reader.Mass(one.Less), reader.Money(one.Money)),
+            };
+        }
+
+        if (answer.Expenses.Count > ExpensesShown)
+        {
+            yield return "  " + phrases.Say(Phrase.MoreFaults, answer.Expenses.Count - ExpensesShown);
+        }
+
+        yield return phrases.Say(Phrase.PromiseSure, reader.Percent(told.Gap, 2));
+    }
+}

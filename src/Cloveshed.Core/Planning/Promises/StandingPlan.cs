@@ -1,0 +1,105 @@
+using Cloveshed.Core.Answers;
+using Cloveshed.Core.Lots;
+using Cloveshed.Core.Seasons;
+
+namespace Cloveshed.Core.Planning.Promises;
+
+/// <summary>How a plan is made ready to be asked. Elapsed is the caller's clock in seconds; RoundsAtMost stops repeatably, for tests.</summary>
+public sealed record StandingRequest(
+    Season Season, Beliefs Beliefs, RunWishes Wishes, IReadOnlyList<RoomRow> Rooms, double Seconds, SearchDepth Depth, int Threads, Func<double> Elapsed,
+    int RoundsAtMost = 60, double GapWanted = 2e-4, Action<double?>? Progress = null, CancellationToken Cancel = default);
+
+/// <summary>
+/// A plan's linear model with its room weeks held, kept solved, so that a question is answered from where it stands: a new order is put into it,
+/// solved on from the last basis, read, and taken out again. The plan itself is not touched. Set-ups, least runs and whole units are as the linear
+/// model has them, so costs are marginal ones. One question at a time.
+/// </summary>
+public sealed class StandingPlan : IDisposable
+{
+    private readonly Master _master;
+    private readonly SearchDepth _depth;
+    private readonly int _threads;
+    private readonly Lock _one = new();
+    private readonly int[] _rows;
+    private LinearBasis _stands;
+
+    private StandingPlan(Master master, int[] rows, SearchDepth depth, int threads, LinearBasis stands, double gap)
+    {
+        (_master, _rows, _depth, _threads, _stands, Gap) = (master, rows, depth, threads, stands, gap);
+        Season = master.Instance.Season;
+    }
+
+    /// <summary>Lines that one question may have: so many rows are kept free for them.</summary>
+    public const int LinesAtMost = 40;
+
+    public Season Season { get; }
+
+    /// <summary>How far the model is from its own bound, as a share of its value: costs are that sure.</summary>
+    public double Gap { get; }
+
+    /// <summary>The linear model's value in the season's currency.</summary>
+    public double Value => _master.Value * _master.Instance.MoneyScale;
+
+    /// <summary>Builds and solves the model. Progress is told the gap by round. Throws when the season cannot be solved even once, or when cancelled.</summary>
+    public static StandingPlan Prepare(StandingRequest request, ILinearSolver solver)
+    {
+        LotsKnown known = LotKnowing.Know(request.Season, request.Beliefs.Lots);
+        PlanningInstance instance = InstanceBuilding.Build(request.Season, known, request.Beliefs, request.Wishes);
+        double started = request.Elapsed();
+        double Elapsed() => request.Elapsed() - started;
+        var limits = new GenerationLimits(request.GapWanted, request.Seconds, request.RoundsAtMost, request.Depth, Elapsed, request.Threads, request.Cancel);
+        Master master = new RoomSearch(instance, solver, limits).NewMaster(RoomChoice.Of(instance, request.Rooms), RunCharges.ForBound(instance), []);
+        try
+        {
+            GenerationResult result = ColumnGeneration.Run(master, limits, double.NegativeInfinity, (_, value, bound) => request.Progress?.Invoke((bound - value) / Math.Max(1e-9, Math.Abs(value))));
+            request.Cancel.ThrowIfCancellationRequested();
+            int[] rows = [.. Enumerable.Range(0, LinesAtMost).Select(_ => master.AddRow(double.NegativeInfinity, double.PositiveInfinity, []))];
+            // Columns came in after the last solve; and a basis to go on from is a simplex one.
+            LinearStatus status = master.Solve(LinearMethod.WarmSimplex, 600);
+            if (status != LinearStatus.Optimal || master.Program.Basis() is not { } basis) throw new InvalidOperationException($"The season's linear program ended as {status}.");
+            return new StandingPlan(master, rows, request.Depth, request.Threads, basis, result.Gap);
+        }
+        catch
+        {
+            master.Dispose();
+            throw;
+        }
+    }
+
+    /// <summary>Answers a question; null where a line's product is not in the season. Throws where it has no line or too many.</summary>
+    /// <param name="rounds">Rounds of new paths, to make the cost truer; each takes the time of one pricing and one solve.</param>
+    public PromiseAnswer? Ask(PromiseQuestion question, int rounds = 1)
+    {
+        ArgumentOutOfRangeException.ThrowIfZero(question.Lines.Count);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(question.Lines.Count, LinesAtMost);
+        lock (_one)
+        {
+            if (question.Lines.Any(line => Season.Products.All(p => p.Id != line.Product))) return null;
+            Prices before = _master.ReadPrices();
+            UpperBound.Repair(_master.Instance, before);
+            var probe = new PromiseProbe(_master, Limits(), question, _rows, _stands);
+            try
+            {
+                probe.Run(rounds);
+            }
+            finally
+            {
+                probe.Close();
+                _master.Program.Restore(_stands);
+                // Paths found on the way stay: what stands and what was asked are then valued by the same paths.
+                Must(_master.Solve(LinearMethod.WarmSimplex, 600));
+                _stands = _master.Program.Basis() ?? _stands;
+            }
+            return probe.Told(before, _master.Value, new OutcomeOfOrders(_master));
+        }
+    }
+
+    private GenerationLimits Limits() => new(2e-4, 1e9, 1, _depth, () => 0, _threads, default);
+
+    internal static void Must(LinearStatus status)
+    {
+        if (status != LinearStatus.Optimal) throw new InvalidOperationException($"The plan's linear program ended as {status} when a question was put to it.");
+    }
+
+    public void Dispose() => _master.Dispose();
+}
