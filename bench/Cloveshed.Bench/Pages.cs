@@ -71,7 +71,8 @@ internal static class Pages
             ("/", null), ("/keep", null), ($"/keep/{lot}", null), ("/plan", null), ($"/plan/{adopted}", null), ($"/plan/{adopted}/tables", null), ("/plan/all", null), ("/plan/again", null),
             ($"/plan/compare?a={adopted}&b={adopted}", null), ("/dock", null), ($"/dock/{order}", null), ("/setup", null), ("/setup/lots", null), ("/setup/orders?find=jumbo&sort=due", null),
             ("/setup/samples?sort=weight_g&down=1", null), ("/setup/orders/3", null), ("/setup/products/1", null), ("/setup/season", null), ("/setup/import", null), ("/setup/ledger", null), ("/setup/how-sure", null), ($"/setup/ledger?lot={lot}", null),
-            ("/help", null), ("/help/setup", null), ("/keep", day + "+then"), ("/dock", day + "+now"),
+            ("/help", null), ("/help/setup", null), ("/line", null), ($"/line/sizer/{lot}", null), ($"/line-answers/sizer/{lot}?cut=21.7", null), ($"/line/drum/{lot}", null), ($"/line-answers/drum/{lot}", null), ($"/line/sample/{lot}", null),
+            ($"/line/count/{lot}", null), ($"/line/sheet/{lot}", null), ("/keep", day + "+then"), ("/dock", day + "+now"),
         })
         {
             await Measure(app, page, asOf, requests, fold == 1 ? AllowedAtOne : AllowedAtMany);

@@ -46,6 +46,7 @@ public static class PlanReport
         page.Add(Flow(flow, reader));
         page.Add(HeadSection.Money(answer, reader));
         page.Add(OrdersSection.Write(season, orders, reader));
+        page.Add(SizesSection.Write(season, answer, reader));
         page.Add(SeedSection.Write(season, answer, reader));
         page.Add(RoomsSection.Write(season, answer, reader));
         page.Add(WorthsSection.Write(season, answer, reader));
@@ -60,7 +61,7 @@ public static class PlanReport
         (string Id, Say Title)[] parts =
         [
             ("first", Say.FirstTitle), ("board", Say.BoardName), ("keeping", Say.KeepingName), ("promise", Say.PromiseName), ("flow", Say.FlowTitle), ("money", Say.MoneyTitle),
-            ("orders", Say.OrdersTitle), ("seed", Say.SeedTitle), ("rooms", Say.RoomsTitle), ("worths", Say.WorthsTitle), ("basis", Say.BasisTitle),
+            ("orders", Say.OrdersTitle), ("sizes", Say.SizesTitle), ("seed", Say.SeedTitle), ("rooms", Say.RoomsTitle), ("worths", Say.WorthsTitle), ("basis", Say.BasisTitle),
         ];
         var contents = new MarkupText();
         contents.Open("nav", ("class", "contents"), ("aria-label", reader.Say(Say.Contents))).Open("ul");

@@ -112,7 +112,8 @@ public static class ShedHost
         services.AddScoped<FactDesk>();
         services.AddSingleton<ListChanges>();
         services.AddSingleton<RowsShelf>();
-        services.AddSingleton<SureShelf>();
+        services.AddSingleton<SureRoom>();
+        services.AddHostedService(parts => parts.GetRequiredService<SureRoom>());
         services.AddSingleton<Arrivals>();
         services.AddSingleton<ArrivalReports>();
         services.AddScoped<RowDesk>();
@@ -155,6 +156,7 @@ public static class ShedHost
         ImportDoors.Map(app);
         ExportDoors.Map(app);
         LedgerDoors.Map(app);
+        SureDoors.Map(app);
         PlanParts.Map(app);
         LineParts.Map(app);
         LotDoors.Map(app);

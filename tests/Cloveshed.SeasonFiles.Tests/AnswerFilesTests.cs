@@ -2,6 +2,7 @@ using System.Text;
 using System.Text.Json;
 using Cloveshed.Core;
 using Cloveshed.Core.Answers;
+using Cloveshed.Core.Lots;
 using Cloveshed.Core.Seasons;
 using NodaTime;
 
@@ -19,6 +20,7 @@ public sealed class AnswerFilesTests
             ["years of ñ"], "0.1.0", "abc", new Dictionary<string, double> { ["columns"] = 4200 })
         {
             Sizes = [new LotSizes(new LotId("L1"), "samples n=60, shrunk toward variety", 52.5, 50, 55.25, [new SizeShare(new SizeClassId("M"), 0.5, 0.4, 0.6)])],
+            SizeTotals = [new SizeTotal(new SizeClassId("M"), 1200.5, 1100, 1301)],
         },
         [
             new PathWeek("P1", new LotId("L1"), new PlaceId("Yard"), 0, new PlaceId("Yard"), 1, 0.8, 0.1, 0.000012345),

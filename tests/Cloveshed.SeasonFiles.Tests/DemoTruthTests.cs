@@ -77,9 +77,9 @@ public sealed class DemoTruthTests
         string page = File.ReadAllText(Path.Combine(Root, "docs", "formulas", "size-curve.md"));
         Assert.All(rows, r =>
         {
-            string row = string.Create(CultureInfo.InvariantCulture, $"| {r.Name} | {r.Score.Lots} | {100 * r.Score.RawOff:0.0} | {100 * r.Score.PooledOff:0.0} | {100 * r.Score.Held:0}% |");
+            string row = string.Create(CultureInfo.InvariantCulture, $"| {r.Name} | {r.Score.Lots} | {100 * r.Score.RawOff:0.0} | {100 * r.Score.CountsOff:0.0} | {100 * r.Score.PooledOff:0.0} | {100 * r.Score.Held:0}% |");
             Assert.True(page.Contains(row, StringComparison.Ordinal), "The page should print " + row);
-            Assert.True(r.Score.Honest && r.Score.PooledOff < r.Score.RawOff, row);
+            Assert.True(r.Score.Honest && r.Score.PooledOff < r.Score.CountsOff && r.Score.CountsOff < r.Score.RawOff, row);
         });
     }
 

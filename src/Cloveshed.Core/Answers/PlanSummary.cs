@@ -1,3 +1,5 @@
+using Cloveshed.Core.Lots;
+
 namespace Cloveshed.Core.Answers;
 
 /// <summary>How the search ended.</summary>
@@ -19,6 +21,9 @@ public sealed record PlanSummary(
 {
     /// <summary>How sure the plan is of each lot's sizes; empty where an answer does not say.</summary>
     public IReadOnlyList<LotSizes> Sizes { get; init; } = [];
+
+    /// <summary>How sure the plan is of each size class that it packs, over all lots, in the season's unit; empty where an answer does not say.</summary>
+    public IReadOnlyList<SizeTotal> SizeTotals { get; init; } = [];
 }
 
 /// <summary>What the plan takes a lot to hold, and how that is known ("samples n=60, shrunk toward variety").</summary>

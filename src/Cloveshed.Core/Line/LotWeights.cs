@@ -39,14 +39,39 @@ public sealed record LotWeightsQuestion(
 public sealed record LotWeights(WeightsFrom From, LognormalMixture Curve, MassLawFit Law, IReadOnlyList<LognormalMixture> Drawn)
 {
     /// <summary>80% band of the share by mass from one weight to another (infinite: no end); the curve's own share is always in it.</summary>
-    public Band Share80(double fromG, double toG)
+    public Band Share80(double fromG, double toG) => Shares80([fromG, toG])[0];
+
+    /// <summary>The same of each window between two neighbours of rising weights: each drawn curve is asked once a weight.</summary>
+    /// <param name="edgesG">g; the last may be infinite.</param>
+    public Band[] Shares80(IReadOnlyList<double> edgesG)
     {
-        double At(LognormalMixture curve) => Math.Max(0, curve.MassAtLeast(fromG) - (double.IsPositiveInfinity(toG) ? 0 : curve.MassAtLeast(toG)));
-        double own = At(Curve);
-        double[] shares = [.. Drawn.Select(At).Order()];
-        return shares.Length == 0 ? new(own, own) : new(Math.Min(own, Quantile(shares, 0.1)), Math.Max(own, Quantile(shares, 0.9)));
+        double[] own = Between(Curve, edgesG);
+        double[][] drawn = [.. Drawn.Select(curve => Between(curve, edgesG))];
+        return [.. own.Select((share, k) => Band80(share, [.. drawn.Select(shares => shares[k])]))];
     }
 
-    internal static double Quantile(double[] sorted, double p) =>
+    /// <summary>Shares by mass of a curve between neighbours of rising weights, g.</summary>
+    internal static double[] Between(LognormalMixture curve, IReadOnlyList<double> edgesG)
+    {
+        double[] shares = new double[Math.Max(0, edgesG.Count - 1)];
+        double above = edgesG.Count == 0 ? 0 : curve.MassAtLeast(edgesG[0]);
+        for (int k = 0; k < shares.Length; k++)
+        {
+            double next = double.IsPositiveInfinity(edgesG[k + 1]) ? 0 : curve.MassAtLeast(edgesG[k + 1]);
+            shares[k] = Math.Max(0, above - next);
+            above = next;
+        }
+
+        return shares;
+    }
+
+    /// <summary>The middle eight tenths of what was drawn, widened to hold the figure itself. Sorts what it is given.</summary>
+    internal static Band Band80(double own, double[] drawn)
+    {
+        Array.Sort(drawn);
+        return drawn.Length == 0 ? new(own, own) : new(Math.Min(own, Quantile(drawn, 0.1)), Math.Max(own, Quantile(drawn, 0.9)));
+    }
+
+    private static double Quantile(double[] sorted, double p) =>
         MathNet.Numerics.Statistics.SortedArrayStatistics.QuantileCustom(sorted, p, MathNet.Numerics.Statistics.QuantileDefinition.R5);
 }

@@ -30,12 +30,13 @@ public static class SizerLooking
     {
         Setting setting = Judge(question, table, boxes, overG, off);
         double ToG(int k) => k + 1 < boxes.Count ? boxes[k + 1].MinG : overG ?? double.PositiveInfinity;
-        double[] values = [.. weights.Drawn.Select(curve => Enumerable.Range(0, boxes.Count).Sum(k =>
-            setting.Boxes[k].Paid * (curve.MassAtLeast(boxes[k].MinG) - (double.IsPositiveInfinity(ToG(k)) ? 0 : curve.MassAtLeast(ToG(k)))))).Order()];
+        // A share is of the drawn curve whole, so that one drawing of shares gives both the bands and what each curve would earn.
+        double[] edges = boxes.Count == 0 ? [] : [.. boxes.Select(box => box.MinG), ToG(boxes.Count - 1)];
+        double[][] drawn = [.. weights.Drawn.Select(curve => LotWeights.Between(curve, edges))];
         return new(
-            setting, [.. boxes.Select((box, k) => weights.Share80(box.MinG, ToG(k)))],
-            values.Length == 0 ? new(setting.Value, setting.Value)
-                : new(Math.Min(setting.Value, LotWeights.Quantile(values, 0.1)), Math.Max(setting.Value, LotWeights.Quantile(values, 0.9))),
+            setting,
+            [.. LotWeights.Between(weights.Curve, edges).Select((own, k) => LotWeights.Band80(own, [.. drawn.Select(shares => shares[k])]))],
+            LotWeights.Band80(setting.Value, [.. drawn.Select(shares => shares.Select((share, k) => setting.Boxes[k].Paid * share).Sum())]),
             [.. boxes.Select((box, k) => weights.Curve.CountShare(box.MinG, double.IsPositiveInfinity(ToG(k)) ? null : ToG(k)))],
             [.. boxes.Select((box, k) => new GramWorth(box.MinG, Moved(question, table, boxes, overG, off, k, 1) - setting.Value, Moved(question, table, boxes, overG, off, k, -1) - setting.Value))]);
     }

@@ -3,7 +3,7 @@ using Cloveshed.Core.Seasons;
 namespace Cloveshed.Core.Lots;
 
 /// <summary>A lot's size curve and class shares (given cells win), with 80% bands.</summary>
-internal readonly record struct CurveBelief(SizeCurve Curve, double[] Classes, Band MeanBand, Band[] Bands, LotSources Sources);
+internal readonly record struct CurveBelief(SizeCurve Curve, double[] Classes, Band MeanBand, Band[] Bands, LotSources Sources, double OfKind);
 
 /// <summary>Makes each lot's size curve of what pooling says, of the variety's shape and of the lot's own bulbs and cells.</summary>
 internal sealed class CurveBeliefs
@@ -38,6 +38,9 @@ internal sealed class CurveBeliefs
     /// <summary>What the season's lots taught of lots.</summary>
     public LotsLearned Learned { get; }
 
+    /// <summary>The lots that were seen; null where none was.</summary>
+    public LotHistory? History => sizes.History;
+
     public CurveBelief Of(int i)
     {
         LotEvidence lot = lots[i];
@@ -48,9 +51,9 @@ internal sealed class CurveBeliefs
 
         double s2 = givenCv is { } cv && lot.SpreadTold is null ? Math.Log(1 + cv * cv) : logs.S2;
         double freedom = givenCv is not null && lot.SpreadTold is null ? defaults.GivenCvStrength : logs.Freedom;
-        (double mu, double muVariance) = givenMean is { } g && !lot.TellsMean
-            ? (Math.Log(g) - s2 / 2, defaults.GivenMeanSd * defaults.GivenMeanSd)
-            : (logs.Mu, logs.MuVariance);
+        (double mu, double muVariance, double ofKind) = givenMean is { } g && !lot.TellsMean
+            ? (Math.Log(g) - s2 / 2, defaults.GivenMeanSd * defaults.GivenMeanSd, 0)
+            : (logs.Mu, logs.MuVariance, logs.OfKind);
         (double skew, double skewVariance) = skews.Of(i);
         var found = new LotCurve(mu, s2, s2 > 0 ? shapes[lot.Group].Skewed(skew) : BulbShape.OfNormal, shapeStrength, lot.Logs) { Sized = SizedAround(lot, mu) };
         if (lot.Sizer is not null)
@@ -68,10 +71,10 @@ internal sealed class CurveBeliefs
         var sources = new LotSources(
             givenMean is null ? logs.MeanBy : KnownBy.Given, givenCv is null ? logs.SpreadBy : KnownBy.Given, KnownBy.Default, lot.Weighed) { BinsSized = lot.Sizer?.BinsRun ?? 0, ByField = logs.ByField };
         if (givenMean is null && givenCv is null)
-            return new(moments, shares, meanBand, bands, sources);
+            return new(moments, shares, meanBand, bands, sources, ofKind);
         // A given cell is the point value, by the lognormal law that the files' contract states.
         var point = new SizeCurve(givenMean ?? moments.MeanG, givenCv ?? moments.Cv);
-        return new(point, [.. season.Sizes.Select(s => point.MassShare(law, s.MinMm, s.MaxMm))], meanBand, bands, sources);
+        return new(point, [.. season.Sizes.Select(s => point.MassShare(law, s.MinMm, s.MaxMm))], meanBand, bands, sources, ofKind);
     }
 
     // The bins that stand have the shape that the sizer saw, around the mean that they are believed to have.

@@ -116,6 +116,48 @@ internal sealed class LotEffects
     /// <summary>Its logarithm, up to a constant.</summary>
     public double RestrictedLikelihood { get; }
 
+    /// <summary>
+    /// Variance of a sum of lots' kinds, each times its weight: kinds share the mean, their variety, their season and their field, so that what they are
+    /// off by adds up. What was never seen is shared by those that have it.
+    /// </summary>
+    public double SumVariance(IEnumerable<(string Variety, string Field, int Season, double Weight)> kinds)
+    {
+        var unknown = new double[found.Length];
+        var fields = new double[pivot.Length];
+        var newVarieties = new Dictionary<string, double>();
+        var newFields = new Dictionary<string, double>();
+        var newSeasons = new Dictionary<int, double>();
+        foreach ((string variety, string field, int season, double weight) in kinds)
+        {
+            unknown[0] += weight;
+            if (levels.VarietyOf(variety) is { } v)
+                unknown[v] += weight;
+            else
+                newVarieties[variety] = newVarieties.GetValueOrDefault(variety) + weight;
+            if (levels.SeasonOf(season) is { } s)
+                unknown[s] += weight;
+            else
+                newSeasons[season] = newSeasons.GetValueOrDefault(season) + weight;
+            if (levels.FieldOf(field) is { } f)
+                fields[f] += weight;
+            else
+                newFields[field] = newFields.GetValueOrDefault(field) + weight;
+        }
+
+        double variance = Squares(newVarieties.Values) * Spread.Variety * Spread.Variety + Squares(newSeasons.Values) * Spread.Season * Spread.Season + Squares(newFields.Values) * Spread.Field * Spread.Field;
+        for (int f = 0; f < fields.Length; f++)
+        {
+            variance += fields[f] * fields[f] / pivot[f];
+            for (int k = 0; k < unknown.Length && fields[f] != 0; k++)
+                unknown[k] -= fields[f] * crossed[f, k] / pivot[f];
+        }
+
+        var all = Vector<double>.Build.Dense(unknown);
+        return variance + all.DotProduct(factor.Solve(all));
+
+        static double Squares(IEnumerable<double> sums) => sums.Sum(sum => sum * sum);
+    }
+
     /// <summary>The mean of lots of this kind. What was never seen adds its own variance.</summary>
     public MeanBelief Of(string variety, string field, int season)
     {

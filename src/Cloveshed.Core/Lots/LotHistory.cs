@@ -88,6 +88,16 @@ public sealed class LotHistory
         static HistorySpread Sds(double[] ln) => new(Math.Exp(ln[0]), Math.Exp(ln[1]), Math.Exp(ln[2]), Math.Exp(ln[3]));
     }
 
+    /// <summary>Variance of a sum of lots' kinds, each times its weight; kinds that share a variety, a field or a season are off together.</summary>
+    public double SumVariance(IEnumerable<(string Variety, string Field, int Season, double Weight)> kinds) => effects.SumVariance(kinds);
+
+    /// <summary>How much of its kind's error comes through to a lot that was seen: the surer its own sample, the less.</summary>
+    public double KindInSeen(int lot)
+    {
+        double real = Spread.Lot * Spread.Lot;
+        return lots[lot].Variance / (real + lots[lot].Variance);
+    }
+
     /// <summary>The next lot, known by what it is alone. What was never seen (a variety, a field, a season) adds its own spread.</summary>
     public MeanBelief Next(string variety, string field, int season)
     {

@@ -33,7 +33,7 @@ public static class LotKnowing
         for (int i = 0; i < lots.Length; i++)
             known.Add(lots[i].Head.Lot, One(varieties[lots[i].Head.Variety], lots[i], curves.Of(i), shares.Of(i), cloves));
 
-        return new LotsKnown(known, [.. curves.DefaultsTaken(), .. shares.DefaultsTaken(), .. cloves.DefaultsTaken()], curves.Learned);
+        return new LotsKnown(known, [.. curves.DefaultsTaken(), .. shares.DefaultsTaken(), .. cloves.DefaultsTaken()], curves.Learned) { History = curves.History };
     }
 
     private static LotKnowledge One(Variety variety, LotEvidence lot, CurveBelief curve, ShareBelief shares, CloveCurves cloves)
@@ -42,7 +42,7 @@ public static class LotKnowing
         return new LotKnowledge(
             lot.Head.Lot, variety.Id, curve.Curve.MeanG, curve.Curve.Cv, curve.Classes, Math.Max(0, 1 - curve.Classes.Sum()), grades, ungraded,
             shares.Point.Fresh, shares.Point.Crack, curve.Bands, curve.MeanBand, shares.Fresh, shares.Crack, shares.Waste,
-            curve.Sources with { Shares = shares.By }, InWords(curve.Sources));
+            curve.Sources with { Shares = shares.By }, InWords(curve.Sources)) { OfKind = curve.OfKind };
     }
 
     private static string InWords(LotSources s)

@@ -39,6 +39,9 @@ public sealed record LotKnowledge(
     double Ungraded, double FreshShare, double CrackShare, Band[] ClassBands, Band MeanBand, Band FreshBand, Band CrackBand,
     Band WasteBand, LotSources Sources, string HowKnown)
 {
+    /// <summary>How much of what its variety, field and season are believed wrongly comes through to it: 1 where nothing else is known of the lot, 0 where its mean is given.</summary>
+    public double OfKind { get; init; }
+
     /// <summary>Neither grade nor cracker, where a row's cells are empty.</summary>
     public double WasteShare => Math.Max(0, 1 - FreshShare - CrackShare);
 
@@ -58,7 +61,11 @@ public sealed record LotKnowledge(
 }
 
 /// <summary>Every lot of a season, and the defaults that stood in for what is not known.</summary>
-public sealed record LotsKnown(IReadOnlyDictionary<LotId, LotKnowledge> Lots, IReadOnlyList<DefaultTaken> Defaults, LotsLearned Learned);
+public sealed record LotsKnown(IReadOnlyDictionary<LotId, LotKnowledge> Lots, IReadOnlyList<DefaultTaken> Defaults, LotsLearned Learned)
+{
+    /// <summary>The lots that were seen, from which kinds of lots are believed; null where none was.</summary>
+    public LotHistory? History { get; init; }
+}
 
 /// <summary>What a season's lots taught of lots: how far they differ, and how well their variety's shape fits them.</summary>
 /// <param name="BetweenLots">Sds of ln g between varieties, fields, seasons, and lots alike in these; null where no lot was seen.</param>

@@ -3,7 +3,8 @@ using Cloveshed.Core.Seasons;
 namespace Cloveshed.Core.Lots;
 
 /// <summary>What pooling says of a lot's bulbs: mean of ln g and its variance, variance of ln g and its degrees of freedom.</summary>
-internal readonly record struct LogBelief(double Mu, double MuVariance, KnownBy MeanBy, double S2, double Freedom, KnownBy SpreadBy, bool ByField);
+/// <param name="OfKind">How much of what its kind (variety, field, season) is off by comes through to the lot: 1 where nothing else is known of it.</param>
+internal readonly record struct LogBelief(double Mu, double MuVariance, KnownBy MeanBy, double S2, double Freedom, KnownBy SpreadBy, bool ByField, double OfKind);
 
 /// <summary>
 /// Pools means of ln weight over lots by variety, field and season of harvest, and spreads by variety, and over all where a variety has none.
@@ -37,13 +38,16 @@ internal sealed class SizeBeliefs
         seenVarieties = [.. seenMeans.Select(i => lots[i].Group)];
         beliefs = [.. lots.Select((_, i) =>
         {
-            (double mu, double variance, KnownBy by) = MeanOf(i, spread[i].S2);
-            return new LogBelief(mu, variance, by, spread[i].S2, spread[i].Freedom, spread[i].By, inField.GetValueOrDefault(lots[i].Head.Field) > (told[i] is null ? 0 : 1));
+            (double mu, double variance, double ofKind, KnownBy by) = MeanOf(i, spread[i].S2);
+            return new LogBelief(mu, variance, by, spread[i].S2, spread[i].Freedom, spread[i].By, inField.GetValueOrDefault(lots[i].Head.Field) > (told[i] is null ? 0 : 1), ofKind);
         })];
     }
 
     /// <summary>Sds between lots; null where no lot was seen.</summary>
     public HistorySpread? BetweenLots => history?.Spread;
+
+    /// <summary>Where none was seen.</summary>
+    public LotHistory? History => history;
 
     public LogBelief Of(int lot) => beliefs[lot];
 
@@ -109,22 +113,23 @@ internal sealed class SizeBeliefs
             : (Math.Log(1 + defaults.Cv * defaults.Cv), defaults.SpreadStrength, KnownBy.Default);
     }
 
-    private (double Mu, double Variance, KnownBy By) MeanOf(int i, double s2)
+    private (double Mu, double Variance, double OfKind, KnownBy By) MeanOf(int i, double s2)
     {
         if (history is null)
         {
             HistorySpread between = defaults.BetweenLots;
             double apart = between.Variety * between.Variety + between.Field * between.Field + between.Season * between.Season + between.Lot * between.Lot;
-            return (Math.Log(defaults.MeanG) - s2 / 2, apart, KnownBy.Default);
+            return (Math.Log(defaults.MeanG) - s2 / 2, apart, 1, KnownBy.Default);
         }
 
         if (lots[i].TellsMean)
         {
-            MeanBelief own = history.Seen(Array.BinarySearch(seenMeans, i));
-            return (own.Mean, own.Variance, lots[i].Sizer is null ? KnownBy.Samples : KnownBy.Sizer);
+            int at = Array.BinarySearch(seenMeans, i);
+            MeanBelief own = history.Seen(at);
+            return (own.Mean, own.Variance, history.KindInSeen(at), lots[i].Sizer is null ? KnownBy.Samples : KnownBy.Sizer);
         }
 
         MeanBelief kind = history.Next(Variety(i), lots[i].Head.Field, SeasonOf(i));
-        return (kind.Mean, kind.Variance, seenVarieties.Contains(lots[i].Group) ? KnownBy.Variety : KnownBy.AllLots);
+        return (kind.Mean, kind.Variance, 1, seenVarieties.Contains(lots[i].Group) ? KnownBy.Variety : KnownBy.AllLots);
     }
 }

@@ -99,8 +99,17 @@ public sealed class SeasonPlanner(ILinearSolver solver)
             })
         {
             Sizes = [.. known.Lots.Values.Select(lot => SureOf(lot, request.Season))],
+            SizeTotals = SizeTotals.Of(request.Season, known, Packed(request.Season, rows.Made)),
         };
         return rows with { Summary = summary };
+    }
+
+    /// <summary>What is packed of bulbs, by lot and by the class that it is packed from.</summary>
+    private static List<LotMass> Packed(Season season, IReadOnlyList<MadeRow> made)
+    {
+        var classOf = season.Sizes.Index().ToDictionary(size => size.Item.Id.Text, size => size.Index);
+        var from = season.Products.Where(p => p.Form == ProductForm.Bulb).ToDictionary(p => p.Id, p => classOf[p.From]);
+        return [.. made.Where(row => from.ContainsKey(row.Product)).Select(row => new LotMass(row.Lot, from[row.Product], row.Mass))];
     }
 
     private static LotSizes SureOf(LotKnowledge lot, Season season) => new(

@@ -55,6 +55,10 @@ public enum Say
     // Orders
     OrdersTitle, OrdersLead, OrdersNoneShort, ShortCaption, ShortsFold, LateFold, LateCaption, OrdersByProductFold, ByProductCaption,
 
+    // How sure of each size
+    SizesTitle, SizesNone, SizesLead, SizesAllHold, SizesShort, SizesCaption, SizeHead, SizeExpectedHead, SizeBandHead, SizeBand, SizeOffHead,
+    SizeShippedHead, SizeLowHead, SizeLowShort, SizeLowEnough,
+
     // Seed
     SeedTitle, SeedAllKept, SeedMissing, SeedCaption, SeedRunsFold, SeedRunsCaption,
 

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using Cloveshed.Core;
 using Cloveshed.Core.Answers;
+using Cloveshed.Core.Lots;
 using Cloveshed.SeasonFiles.Csv;
 using Cloveshed.SeasonFiles.Faults;
 using Cloveshed.SeasonFiles.Layouts;
@@ -48,6 +49,10 @@ internal static class SummaryFile
             foreach (LotSizes lot in summary.Sizes)
                 Lot(json, lot);
             json.WriteEndArray();
+            json.WriteStartArray("size_totals");
+            foreach (SizeTotal total in summary.SizeTotals)
+                Total(json, total);
+            json.WriteEndArray();
             json.WriteEndObject();
         }
         stream.WriteByte((byte)'\n');
@@ -70,6 +75,7 @@ internal static class SummaryFile
             {
                 // Answers of before have none.
                 Sizes = top.TryGetProperty("sizes", out JsonElement sizes) ? [.. sizes.EnumerateArray().Select(Lot)] : [],
+                SizeTotals = top.TryGetProperty("size_totals", out JsonElement totals) ? [.. totals.EnumerateArray().Select(Total)] : [],
             };
         }
         catch (JsonException problem)
@@ -127,6 +133,19 @@ internal static class SummaryFile
             .. lot.GetProperty("classes").EnumerateArray().Select(size => new SizeShare(
                 new SizeClassId(Text(size.GetProperty("class"))), Number(size, "share"), Number(size, "low80"), Number(size, "high80"))),
         ]);
+
+    private static void Total(Utf8JsonWriter json, SizeTotal total)
+    {
+        json.WriteStartObject();
+        json.WriteString("class", total.Class.Text);
+        Number(json, "mass", total.Mass);
+        Number(json, "low80", total.Low80);
+        Number(json, "high80", total.High80);
+        json.WriteEndObject();
+    }
+
+    private static SizeTotal Total(JsonElement total) =>
+        new(new SizeClassId(Text(total.GetProperty("class"))), Number(total, "mass"), Number(total, "low80"), Number(total, "high80"));
 
     private static void Number(Utf8JsonWriter json, string key, double? number)
     {

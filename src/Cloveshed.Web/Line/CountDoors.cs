@@ -12,9 +12,6 @@ using Microsoft.AspNetCore.Routing;
 
 namespace Cloveshed.Web.Line;
 
-/// <summary>How far a sizer's file is read, in words and as a share.</summary>
-internal sealed record CountAnswered(string Said, double Done, bool Ended);
-
 /// <summary>POST /line-facts/count takes a sizer's file, …/stop ends its reading, …/drop takes a count back; GET /line-answers/count/… says how far it is.</summary>
 internal static class CountDoors
 {
@@ -98,9 +95,9 @@ internal static class CountDoors
             : desk.Put(context, form, SizerDoors.Place, (origin, id) => origin.SizerCounted(count.Lot, count.File, count.BinsRun, new WeightHistogram(), id, counted), words.Say(LineWord.CountDropped, count.File));
     }
 
-    private static Results<JsonHttpResult<CountAnswered>, NotFound> Answer(Guid job, ShedReading shed, CountRoom room) =>
+    private static Results<JsonHttpResult<FarSaid>, NotFound> Answer(Guid job, ShedReading shed, CountRoom room) =>
         room.Find(job) is { } found && shed.Season is not null
-            ? TypedResults.Json(new CountAnswered(Said(found, shed, Words.Of<LineWord>(shed.Viewer.Language)), found.Bytes > 0 ? Math.Min(1, (double)found.BytesRead / found.Bytes) : 0, found.Stage != CountStage.Reading))
+            ? TypedResults.Json(new FarSaid(Said(found, shed, Words.Of<LineWord>(shed.Viewer.Language)), found.Bytes > 0 ? Math.Min(1, (double)found.BytesRead / found.Bytes) : 0, found.Stage != CountStage.Reading))
             : TypedResults.NotFound();
 
     private sealed record SentLimit(long? MaxRequestBodySize) : IRequestSizeLimitMetadata;

@@ -1,5 +1,6 @@
 using System.Text;
 using Cloveshed.Core.Line;
+using Cloveshed.Core.Lots;
 using Cloveshed.Core.Seasons;
 using Cloveshed.Core.Sizes;
 using Cloveshed.Ledger;
@@ -13,30 +14,38 @@ namespace Cloveshed.Web.Line;
 /// bulbs. Humps overlap because bulbs of one weight are not of one width; a cut where two cross does the least harm. It stretches with
 /// the page, so that words and handles stand over it and not in it.
 /// </summary>
+/// <param name="Inside">What is drawn; it rests on the lot alone and not on a setting.</param>
 /// <param name="FromG">Left edge.</param>
 /// <param name="ToG">Right edge.</param>
-public sealed record CurveDrawing(string Svg, double FromG, double ToG, IReadOnlyList<double> Ticks)
+public sealed record CurveDrawing(string Inside, double FromG, double ToG, IReadOnlyList<double> Ticks)
 {
     private const double Wide = 1000, Tall = 300;
     private const int Points = 160;
     private static readonly double[] Ticked = [1, 2, 5, 10, 15, 20, 30, 40, 50, 70, 100, 140, 200, 300, 500, 1000, 2000];
 
+    /// <summary>The picture, with what it says in words.</summary>
+    public string Svg(string label)
+    {
+        MarkupText svg = new();
+        svg.Open("svg", ("xmlns", "http://www.w3.org/2000/svg"), ("class", "curve"), ("viewBox", "0 0 1000 300"), ("preserveAspectRatio", "none"), ("role", "img"), ("aria-label", label));
+        return svg.Trusted(Inside).Close("svg").ToString();
+    }
+
     /// <summary>Where a weight stands, as percent from the left; what is beyond an edge stands at it. Weights stand by their logarithm: a class is then as wide as its neighbours.</summary>
     public double At(double g) => Math.Clamp(Math.Log(Math.Max(g, 1e-9) / FromG) / Math.Log(ToG / FromG), 0, 1) * 100;
 
-    public static CurveDrawing Of(LotWeights weights, IReadOnlyList<SizeClass> chart, SizerTotal? seen, string label)
+    public static CurveDrawing Of(LotWeights weights, IReadOnlyList<SizeClass> chart, SizerTotal? seen)
     {
         const double Rare = 0.001;
         double from = Math.Max(1, Math.Floor(weights.Curve.Quantile(Rare))), to = Math.Max(from + 1, Math.Ceiling(weights.Curve.Quantile(1 - Rare))), step = Math.Log(to / from) / Points;
+        double[] at = [.. Enumerable.Range(0, Points + 1).Select(k => from * Math.Exp(k * step))], edges = [.. Enumerable.Range(0, Points + 2).Select(k => from * Math.Exp((k - 0.5) * step))];
         // By mass, for each unit of ln g.
-        double Density(LognormalMixture curve, double g) => Math.Max(0, curve.MassShare(g * Math.Exp(-step / 2), g * Math.Exp(step / 2))) / step;
-        double[] at = [.. Enumerable.Range(0, Points + 1).Select(k => from * Math.Exp(k * step))], own = [.. at.Select(g => Density(weights.Curve, g))];
-        double[][] drawn = [.. weights.Drawn.Select(curve => at.Select(g => Density(curve, g)).ToArray())];
-        double[] low = Ends(drawn, own, 0.1), high = Ends(drawn, own, 0.9);
+        double[] own = [.. Enumerable.Range(0, at.Length).Select(k => weights.Curve.MassShare(edges[k], edges[k + 1]) / step)];
+        Band[] band = weights.Shares80(edges);
+        double[] low = [.. band.Select(one => one.Low / step)], high = [.. band.Select(one => one.High / step)];
         double[]? counted = seen is null ? null : Counted(seen.Counts, at, step);
         double top = Math.Max(high.Max(), counted?.Max() ?? 0) * 1.06;
         MarkupText svg = new();
-        svg.Open("svg", ("xmlns", "http://www.w3.org/2000/svg"), ("class", "curve"), ("viewBox", "0 0 1000 300"), ("preserveAspectRatio", "none"), ("role", "img"), ("aria-label", label));
         void Path(string d, string kind) => svg.Empty("path", ("class", kind), ("d", d));
         Path(Band(at, low, high, from, to, top), "curve-band");
         for (int k = 0; k <= chart.Count; k++)
@@ -54,7 +63,6 @@ public sealed record CurveDrawing(string Svg, double FromG, double ToG, IReadOnl
             Path(Line(at, counted, from, to, top), "curve-counted");
         }
 
-        svg.Close("svg");
         return new(svg.ToString(), from, to, [.. Ticked.Where(g => g > from && g < to)]);
     }
 
@@ -65,14 +73,6 @@ public sealed record CurveDrawing(string Svg, double FromG, double ToG, IReadOnl
             : 0.5 * SpecialFunctions.Erfc((law.A + law.B * Math.Log(mm) - Math.Log(Math.Max(g, 1e-3))) / (Math.Max(law.S, 1e-6) * Constants.Sqrt2));
         return k == chart.Count ? 1 - Wider(chart[0].MinMm) : Wider(chart[k].MinMm) - Wider(chart[k].MaxMm ?? double.PositiveInfinity);
     }
-
-    private static double[] Ends(double[][] drawn, double[] own, double p) => drawn.Length == 0 ? own
-        : [.. own.Select((density, i) =>
-        {
-            double[] sorted = [.. drawn.Select(curve => curve[i]).Order()];
-            double end = sorted[(int)Math.Round(p * (sorted.Length - 1), MidpointRounding.ToEven)];
-            return p < 0.5 ? Math.Min(density, end) : Math.Max(density, end);
-        })];
 
     // By mass, for each unit of ln g, over cells as wide as the picture's points.
     private static double[] Counted(WeightHistogram counts, double[] at, double step)
@@ -88,10 +88,11 @@ public sealed record CurveDrawing(string Svg, double FromG, double ToG, IReadOnl
             }
 
             all += here;
-            int cell = (int)Math.Round(Math.Log(tenths / 10.0 / at[0]) / step, MidpointRounding.ToEven);
-            if (cell >= 0 && cell < mass.Length)
+            // A tenth of a gram is spread over the cells that it reaches into: light bulbs have cells of four or five tenths, and whole tenths would make a saw of the line.
+            double from = Math.Log((tenths - 0.5) / 10 / at[0]) / step + 0.5, to = Math.Log((tenths + 0.5) / 10 / at[0]) / step + 0.5;
+            for (int cell = Math.Max(0, (int)Math.Floor(from)); cell < mass.Length && cell < to; cell++)
             {
-                mass[cell] += here;
+                mass[cell] += here * (Math.Min(to, cell + 1) - Math.Max(from, cell)) / (to - from);
             }
         }
 

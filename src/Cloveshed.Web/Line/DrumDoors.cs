@@ -28,8 +28,8 @@ internal static class DrumDoors
         }
 
         DrumTold told = DrumTold.Of(sight, shed, Words.Of<LineWord>(shed.Viewer.Language));
-        CurveDrawing drawing = DrumDrawing.Of(sight, "");
-        return TypedResults.Json(new DrumAnswered(told.Said, told.Off, DrumTold.Regions(sight), sight.Faults, sight.OutOfOrder, DrumSight.With(LinePaths.Of(LinePaths.Drum, lot), context.Request.Query, sight.Best.HolesMm, sight.Best.Order), drawing.Svg));
+        CurveDrawing drawing = DrumDrawing.Of(sight);
+        return TypedResults.Json(new DrumAnswered(told.Said, told.Off, DrumTold.Regions(sight), sight.Faults, sight.OutOfOrder, DrumSight.With(LinePaths.Of(LinePaths.Drum, lot), context.Request.Query, sight.Best.HolesMm, sight.Best.Order), drawing.Svg("")));
     }
 
     private static IResult Put(HttpContext context, [FromForm] IFormCollection form, ShedReading shed, FactDesk desk, DrumShelf shelf)

@@ -14,7 +14,7 @@ internal static class DrumDrawing
 
     private const double Rare = 0.002;
 
-    public static CurveDrawing Of(DrumSight sight, string label)
+    public static CurveDrawing Of(DrumSight sight)
     {
         CloveWidths cloves = sight.Question.Cloves;
         double from = Math.Max(1, Math.Floor(Math.Min(cloves.Quantile(Rare), sight.Holes[0] * 0.9))), to = Math.Ceiling(Math.Max(cloves.Quantile(1 - Rare), sight.Holes[^1] * 1.1));
@@ -25,7 +25,6 @@ internal static class DrumDrawing
         double top = within.Max(i => cloves.Share[i]) * 1.06;
         Partition[] holes = [.. sight.Holes.Select(mm => sight.Question.Nature.At(mm, sight.Question.Load))];
         MarkupText svg = new();
-        svg.Open("svg", ("xmlns", "http://www.w3.org/2000/svg"), ("class", "curve"), ("viewBox", "0 0 1000 300"), ("preserveAspectRatio", "none"), ("role", "img"), ("aria-label", label));
         for (int z = 0; z <= holes.Length; z++)
         {
             int zone = z;
@@ -34,7 +33,6 @@ internal static class DrumDrawing
         }
 
         svg.Empty("path", ("class", "curve-line"), ("d", Path(within, i => cloves.Share[i], "M")));
-        svg.Close("svg");
         return new(svg.ToString(), from, to, [.. new double[] { 2, 4, 6, 8, 10, 12, 14, 16, 18, 20, 25, 30, 40, 60, 100 }.Where(mm => mm > from && mm < to)]);
 
         string Path(int[] cells, Func<int, double> y, string begin)

@@ -77,7 +77,7 @@ public sealed record DrumSight(
         HoleOrder? order = query[OrderField].ToString() switch { "small" => HoleOrder.SmallestFirst, "large" => HoleOrder.LargestFirst, _ => null };
         DrumQuestion question = new(
             cloves, [.. season.CloveGrades.Select(grade => new GradeWanted(grade.Id.Text, grade.MinMm, grade.MaxMm, null, double.IsNaN(most) ? null : most))], DrumNature.Usual, load, step, order);
-        DrumAnswer best = shelf.Best(FormattableString.Invariant($"{shed.State.InputDigest} {lot} {load} {step} {order} {most}"), question);
+        DrumAnswer best = shelf.Best(FormattableString.Invariant($"{shed.State.KnowledgeDigest} {lot} {load} {step} {order} {most}"), question);
         IReadOnlyList<Zone> zones = DrumOutflows.Zones(cloves, question.Grades);
 
         DrumSetting? inForce = shed.State.DrumSettings.FirstOrDefault(setting => setting.Lot == lot && setting.HolesMm.Count == zones.Count - 1);

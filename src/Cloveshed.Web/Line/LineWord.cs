@@ -22,7 +22,7 @@ public enum LineWord
     SettingHead, SettingCaption, ClassHead, WindowFrom, WindowBetween, UseHead, UseOwn, UseMerge, UseNone, CutHead, PriceHead, ShareHead, CountHead, CartonsHead, EachHead, BelowHead, AboveHead, RiskHead,
     MoneyHead, StateHead, Holds, OffTolerance, GoesInto, LeftUnder, TakenOff, BandOf, TotalHead, UnderAll, OverAll,
     AskHead, AskMass, AskTolerance, AskOutlets, AskPounds, AskRisk, WorkOut, WorkOutHint, TakeBest, TakeNow, TakeLimits, PutInForce, PutDone, PutWrong, OutOfOrder, NotANumber,
-    Summary, SummaryNone, SummaryHolds, SummaryOff, SummaryPaid, SummaryRefused, SummaryBestLess, AskOff, OffPaid, OffRefused,
+    Summary, SummaryOne, SummaryNone, SummaryHolds, SummaryOff, SummaryPaid, SummaryRefused, SummaryBestLess, AskOff, OffPaid, OffRefused,
 
     // The best cuts
     BestHead, BestLead, BestCaption, NowHead, NowSince, NowNominal, ThisHead, BestCut, BestShare, BestCartons, GramUp, GramDown, BestUp, BestDown, ValueRow, BestOverNow, SettingOverNow,
@@ -45,7 +45,7 @@ public enum LineWord
     // The sizer's counts
     ToCount, CountInHead, CountLead, CountBins, CountFile, CountSend, CountSending, CountReading, CountJob, CountStop, CountStopped, CountTaken, CountFaulty, CountNotTaken, CountNoFile, CountBadBins, CountGone, CountDropped,
     CountWhereField, CountWhereLine, CountWhereFile, CountNoHeader, CountNoWeight, CountTwoUnits, CountNotANumber, CountOutOfBounds, CountNotWhole, CountCells, CountNoBulbs,
-    SeenHead, SeenWhen, SeenBins, SeenDrop, AgainstHead, AgainstLead, AgainstExpected, AgainstIn, AgainstYes, AgainstMore, AgainstLess,
+    SeenHead, SeenNone, SeenWhen, SeenBins, SeenDrop, AgainstHead, AgainstLead, AgainstExpected, AgainstIn, AgainstYes, AgainstMore, AgainstLess,
 
     // The numbers behind the picture
     BehindCaption, WeightHead, MassShareHead, CalledHead, SeenShare, CallUnder,

@@ -102,7 +102,8 @@ public sealed record SizerTold(IReadOnlyDictionary<string, string> Said, IReadOn
         }
 
         BoxFound most = setting.Boxes.MaxBy(found => found.Share)!;
-        string head = words.Say(LineWord.Summary, setting.Boxes.Count, name(most.Box.Class), reader.Percent(most.Share, 0));
+        string head = setting.Boxes.Count == 1 ? words.Say(LineWord.SummaryOne, name(most.Box.Class), reader.Percent(most.Share, 0))
+            : words.Say(LineWord.Summary, setting.Boxes.Count, name(most.Box.Class), reader.Percent(most.Share, 0));
         string best = sight.Best.Setting.Value < setting.Value - 1e-9 ? " " + words[LineWord.SummaryBestLess] : "";
         return head + " " + (off.Count == 0 ? words.Say(LineWord.SummaryHolds, reader.Percent(sight.Question.Tolerance, 0)) : words.Say(LineWord.SummaryOff, string.Join(", ", off.Select(name)), reader.Percent(sight.Question.Tolerance, 0)) + " " + words[sight.Asked.Off == OffBox.Refused ? LineWord.SummaryRefused : LineWord.SummaryPaid]) + best;
     }

@@ -8,8 +8,8 @@ using Cloveshed.Web.Shared;
 
 namespace Cloveshed.Web.Line;
 
-/// <summary>A lot's weights with the sums over the sizer's grid that every setting is read from.</summary>
-public sealed record SizedLot(LotWeights Weights, CutTable Table, SizerTotal? Seen);
+/// <summary>A lot's weights with the sums over the sizer's grid that every setting is read from, and its picture, which no setting changes.</summary>
+public sealed record SizedLot(LotWeights Weights, CutTable Table, SizerTotal? Seen, CurveDrawing Drawing);
 
 /// <summary>What a lot is sized by, made once for each state of its rows and counts: a handle that is dragged asks again and again.</summary>
 public sealed class WeightsShelf
@@ -35,7 +35,7 @@ public sealed class WeightsShelf
             LotWeights weights = LotWeighing.Of(new(
                 Before(shed).Lots[lot], [.. season.Samples.Where(bulb => bulb.Lot == lot)], season.Varieties.First(variety => variety.Id == rows[0].Variety).BulbLaw,
                 bySizer ? seen?.Counts : null, seen?.BinsRun ?? 0, (int)Math.Ceiling(rows.Sum(row => row.Bins)), LotWeightsQuestion.UsualDraws, Seed));
-            return new(weights, CutTable.Of(weights.Curve, weights.Law.DiameterOnMass, season.Sizes, CutQuestion.UsualStepG), seen);
+            return new(weights, CutTable.Of(weights.Curve, weights.Law.DiameterOnMass, season.Sizes, CutQuestion.UsualStepG), seen, CurveDrawing.Of(weights, season.Sizes, seen));
         });
     }
 

@@ -43,9 +43,9 @@ public enum SetupWord
 
     // How sure the size curves are
     SureHead, SureShort, SureLead, SureHolds, SureOff, SureOwnHead, SureOwnLead, SureHalf, SureWhole, SureWholeHint, SureTooFew, SureMadeHead, SureMadeLead,
-    SureMadeRow, SureTrial, SureLots, SureRawOff, SurePooledOff, SureHeld, SureOffHint, SureLearnedHead, SureVarieties, SureFields, SureSeasons, SureAlike,
+    SureMadeRow, SureTrial, SureLots, SureRawOff, SureCountsOff, SurePooledOff, SureHeld, SureOffHint, SureLearnedHead, SureVarieties, SureFields, SureSeasons, SureAlike,
     SureShape, SureShapeFitted, SureShapeDefault, SureLearnedHint, SureNextHead, SureNextLead, SureLot, SureVariety, SureField, SureWeighed, SureMean,
-    SureBand, SureGrams, SureFromTo,
+    SureBand, SureGrams, SureFromTo, SureTryingHead, SureTrying, SureStop, SureStopped, SureAgain, SureBegun,
 
     // How pages are shown
     ShownHead, ShownLead,

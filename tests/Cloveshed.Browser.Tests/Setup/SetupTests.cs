@@ -17,10 +17,20 @@ public sealed class SetupTests(Chromium chromium, DemoShed demo)
     [InlineData("/setup/orders/3", Screen.Phone, true, "es")]
     [InlineData("/setup/season", Screen.Tablet, true, "es")]
     [InlineData("/setup/import", Screen.Phone, false, "en")]
-    [InlineData("/setup/how-sure", Screen.Phone, true, "es")]
     [InlineData("/setup/ledger", Screen.Desk, false, "es")]
     [InlineData("/setup/ledger", Screen.Phone, true, "en")]
     public Task A_page_is_sound(string path, int width, bool dark, string language) => Screen.SoundUnfolded(chromium, demo, path, width, dark, language);
+
+    /// <summary>The page follows its trials and shows what they found by itself; the wait is for the trials, which give way to all else.</summary>
+    [Fact]
+    public async Task Trials_of_the_size_curves_are_followed_until_they_are_made()
+    {
+        await using Screen screen = await Screen.Open(chromium, demo.Shed, Screen.Phone, dark: true, "es");
+        await screen.Go("/setup/how-sure");
+        await screen.Page.Locator("#own-head").WaitForAsync(new() { Timeout = 180_000 });
+        Assert.Equal(0, await screen.Page.Locator(".job progress").CountAsync());
+        await screen.Sound();
+    }
 
     [Theory]
     [InlineData(Screen.Desk)]

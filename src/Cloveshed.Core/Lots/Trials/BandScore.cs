@@ -5,8 +5,9 @@ namespace Cloveshed.Core.Lots.Trials;
 /// <param name="Shares">Class shares compared.</param>
 /// <param name="Held">Of these, the shares that lay in their band; four in five is what a band promises.</param>
 /// <param name="RawOff">Root mean square error of what the raw sample says of a share.</param>
+/// <param name="CountsOff">The same of the sample's class counts, pooled as counts alone (<see cref="ClassCountPooling"/>): the plainer way, which the curve has to beat.</param>
 /// <param name="PooledOff">The same of the pooled curve.</param>
-public sealed record BandScore(int Lots, int Shares, double Held, double RawOff, double PooledOff)
+public sealed record BandScore(int Lots, int Shares, double Held, double RawOff, double CountsOff, double PooledOff)
 {
     /// <summary>What is asked of the bands: 75 to 85 in a hundred.</summary>
     public const double LeastHeld = 0.75, MostHeld = 0.85;
@@ -22,18 +23,19 @@ public sealed record BandScore(int Lots, int Shares, double Held, double RawOff,
 internal sealed class Scoring
 {
     private int lots, shares, held;
-    private double raw, pooled;
+    private double raw, counts, pooled;
 
     public void Lot() => lots++;
 
-    public void Share(double truth, double rawSays, double pooledSays, Band band)
+    public void Share(double truth, double rawSays, double countsSay, double pooledSays, Band band)
     {
         shares++;
         held += band.Low <= truth && truth <= band.High ? 1 : 0;
         raw += (rawSays - truth) * (rawSays - truth);
+        counts += (countsSay - truth) * (countsSay - truth);
         pooled += (pooledSays - truth) * (pooledSays - truth);
     }
 
     /// <summary>Null where nothing was compared.</summary>
-    public BandScore? Score => shares == 0 ? null : new(lots, shares, held / (double)shares, Math.Sqrt(raw / shares), Math.Sqrt(pooled / shares));
+    public BandScore? Score => shares == 0 ? null : new(lots, shares, held / (double)shares, Math.Sqrt(raw / shares), Math.Sqrt(counts / shares), Math.Sqrt(pooled / shares));
 }

@@ -14,8 +14,12 @@ public static class HeldOutBulbs
     private const int FewestBulbs = 30;
     private const int Folds = 5;
 
+    /// <summary>How often both trials together know the lots anew: as often as they say so, or less.</summary>
+    public const int Knowings = 1 + Folds;
+
     /// <summary>Every second bulb of each lot is held out. Raw is what the other half's own diameters say. Null where no lot has bulbs enough.</summary>
-    public static BandScore? HalfOfEachLot(Season season)
+    /// <param name="known">Told each time the lots were known; what it throws ends the trial.</param>
+    public static BandScore? HalfOfEachLot(Season season, Action? known = null)
     {
         ILookup<LotId, SampleBulb> bulbs = Measured(season);
         var kept = new List<SampleBulb>();
@@ -34,9 +38,11 @@ public static class HeldOutBulbs
         }
 
         var scoring = new Scoring();
-        LotsKnown known = LotKnowing.Know(season with { Samples = kept, SizerCounts = [] });
-        foreach ((LotId lot, (SampleBulb[] own, SampleBulb[] held)) in seen)
-            Compare(scoring, season.Sizes, held, Shares(own, season.Sizes), known.Lots[lot]);
+        LotsKnown believed = LotKnowing.Know(season with { Samples = kept, SizerCounts = [] });
+        IReadOnlyList<double[]> counted = CountsAlone.Shares([.. seen.Select(lot => Counted(season, lot.Key, lot.Value.Kept))]);
+        foreach ((int at, (LotId lot, (SampleBulb[] own, SampleBulb[] held))) in seen.Index())
+            Compare(scoring, season.Sizes, held, Shares(own, season.Sizes), counted[at], believed.Lots[lot]);
+        known?.Invoke();
         return scoring.Score;
     }
 
@@ -44,7 +50,8 @@ public static class HeldOutBulbs
     /// Whole lots are held out, a fifth of them at a time: they are known by their variety, field and season alone. Raw is the mean of the
     /// other lots' samples, whatever they are of. Null where there are not two lots with bulbs enough.
     /// </summary>
-    public static BandScore? WholeLots(Season season)
+    /// <param name="known">As for the other trial.</param>
+    public static BandScore? WholeLots(Season season, Action? known = null)
     {
         ILookup<LotId, SampleBulb> bulbs = Measured(season);
         LotId[] lots = [.. season.Samples.Select(s => s.Lot).Distinct().Where(lot => Tries(season, bulbs, lot))];
@@ -55,17 +62,20 @@ public static class HeldOutBulbs
         for (int fold = 0; fold < folds; fold++)
         {
             HashSet<LotId> held = [.. lots.Where((_, k) => k % folds == fold)];
-            LotsKnown known = LotKnowing.Know(season with { Samples = [.. season.Samples.Where(s => !held.Contains(s.Lot))], SizerCounts = [] });
-            double[][] others = [.. lots.Where(l => !held.Contains(l)).Select(l => Shares([.. bulbs[l]], season.Sizes))];
+            LotsKnown believed = LotKnowing.Know(season with { Samples = [.. season.Samples.Where(s => !held.Contains(s.Lot))], SizerCounts = [] });
+            LotId[] told = [.. lots.Where(l => !held.Contains(l))], asked = [.. held];
+            double[][] others = [.. told.Select(l => Shares([.. bulbs[l]], season.Sizes))];
             double[] raw = [.. season.Sizes.Select((_, c) => others.Average(o => o[c]))];
-            foreach (LotId lot in held)
-                Compare(scoring, season.Sizes, [.. bulbs[lot]], raw, known.Lots[lot]);
+            IReadOnlyList<double[]> counted = CountsAlone.Unseen([.. told.Select(l => Counted(season, l, [.. bulbs[l]]))], [.. asked.Select(l => Counted(season, l, []))]);
+            foreach ((int at, LotId lot) in asked.Index())
+                Compare(scoring, season.Sizes, [.. bulbs[lot]], raw, counted[at], believed.Lots[lot]);
+            known?.Invoke();
         }
 
         return scoring.Score;
     }
 
-    private static void Compare(Scoring scoring, IReadOnlyList<SizeClass> chart, SampleBulb[] held, double[] raw, LotKnowledge known)
+    private static void Compare(Scoring scoring, IReadOnlyList<SizeClass> chart, SampleBulb[] held, double[] raw, double[] counted, LotKnowledge known)
     {
         scoring.Lot();
         double[] truth = Shares(held, chart);
@@ -74,7 +84,7 @@ public static class HeldOutBulbs
         {
             // By what is believed, not by what turned out: else empty classes would be left out exactly where they are wrong.
             if (known.ClassShares[c] >= BandScore.LeastShare)
-                scoring.Share(truth[c], raw[c], known.ClassShares[c], Widened(known.ClassShares[c], known.ClassBands[c], worth));
+                scoring.Share(truth[c], raw[c], counted[c], known.ClassShares[c], Widened(known.ClassShares[c], known.ClassBands[c], worth));
         }
     }
 
@@ -83,6 +93,12 @@ public static class HeldOutBulbs
     {
         double sd = (band.High - band.Low) / (2 * Z80), variance = sd * sd + share * (1 - share) / worth;
         return DefectPooling.BandOf(share, Math.Max(0.1, share * (1 - share) / variance - 1));
+    }
+
+    private static CountedLot Counted(Season season, LotId lot, SampleBulb[] bulbs)
+    {
+        LotRow row = season.Lots.First(r => r.Lot == lot);
+        return new(row.Variety, row.Field, CountsAlone.Of([.. bulbs.Select(b => (b.WeightG, b.DiameterMm!.Value))], season.Sizes));
     }
 
     private static double[] Shares(SampleBulb[] bulbs, IReadOnlyList<SizeClass> chart)

@@ -9,7 +9,11 @@ namespace Cloveshed.Core.Lots.Trials;
 /// <param name="Bulbs">Bulbs sampled of each lot, a score for each; the smaller samples are the first bulbs of the largest.</param>
 /// <param name="Seasons">Made-up seasons.</param>
 /// <param name="LotsEach">Lots in each.</param>
-public sealed record SimulatedQuestion(Season Like, LotsKnown Known, IReadOnlyList<int> Bulbs, int Seasons = 4, int LotsEach = 30, long Seed = 1);
+public sealed record SimulatedQuestion(Season Like, LotsKnown Known, IReadOnlyList<int> Bulbs, int Seasons = 4, int LotsEach = 30, long Seed = 1)
+{
+    /// <summary>How often lots are known anew.</summary>
+    public int Knowings => Seasons * Bulbs.Count;
+}
 
 /// <summary>
 /// Whole seasons made up, sampled, and known as a season's own lots are; what is then believed is held to what was made up. Varieties,
@@ -23,7 +27,8 @@ public static class SimulatedSeasons
     private const double ShiftSd = 0.03;
 
     /// <summary>A score for each number of bulbs; none where the season has no class or variety to make lots of.</summary>
-    public static IReadOnlyList<BandScore> Scores(SimulatedQuestion q)
+    /// <param name="known">Told each time lots were known; what it throws ends the trial.</param>
+    public static IReadOnlyList<BandScore> Scores(SimulatedQuestion q, Action? known = null)
     {
         if (q.Like.Sizes.Count == 0 || q.Like.Varieties.Count == 0)
             return [];
@@ -57,16 +62,19 @@ public static class SimulatedSeasons
                 [
                     .. made.SelectMany(m => m.Sample.Take(q.Bulbs[s]).Select(b => new SampleBulb(m.Id, q.Like.Settings.FirstWeek, b.WeightG, b.DiameterMm, Defect.None))),
                 ];
-                LotsKnown known = LotKnowing.Know(q.Like with { Lots = rows, Samples = samples, SizerCounts = [] });
-                foreach ((LotId id, SampledBulb[] sample, double[] truth) in made)
-                    Compare(scorings[s], q.Like.Sizes, [.. sample.Take(q.Bulbs[s])], truth, known.Lots[id]);
+                LotsKnown believed = LotKnowing.Know(q.Like with { Lots = rows, Samples = samples, SizerCounts = [] });
+                IReadOnlyList<double[]> counted = CountsAlone.Shares(
+                    [.. made.Zip(rows, (m, row) => new CountedLot(row.Variety, row.Field, CountsAlone.Of([.. m.Sample.Take(q.Bulbs[s]).Select(b => (b.WeightG, b.DiameterMm!.Value))], q.Like.Sizes)))]);
+                foreach ((int at, (LotId id, SampledBulb[] sample, double[] truth)) in made.Index())
+                    Compare(scorings[s], q.Like.Sizes, [.. sample.Take(q.Bulbs[s])], truth, counted[at], believed.Lots[id]);
+                known?.Invoke();
             }
         }
 
         return [.. scorings.Select(s => s.Score).OfType<BandScore>()];
     }
 
-    private static void Compare(Scoring scoring, IReadOnlyList<SizeClass> chart, SampledBulb[] sample, double[] truth, LotKnowledge known)
+    private static void Compare(Scoring scoring, IReadOnlyList<SizeClass> chart, SampledBulb[] sample, double[] truth, double[] counted, LotKnowledge known)
     {
         scoring.Lot();
         double mass = sample.Sum(b => b.WeightG);
@@ -75,7 +83,7 @@ public static class SimulatedSeasons
             if (truth[c] < BandScore.LeastShare)
                 continue;
             double raw = sample.Where(b => b.DiameterMm >= chart[c].MinMm && b.DiameterMm < (chart[c].MaxMm ?? double.PositiveInfinity)).Sum(b => b.WeightG) / mass;
-            scoring.Share(truth[c], raw, known.ClassShares[c], known.ClassBands[c]);
+            scoring.Share(truth[c], raw, counted[c], known.ClassShares[c], known.ClassBands[c]);
         }
     }
 }

@@ -38,9 +38,9 @@ public sealed class BoardShelf
             : sight.Runs.Of(new LotId(lot)).Aggregate(Marked(board, lot, "aria-current"), (drawn, one) => Marked(drawn, one.Id, "data-of-chosen"));
     }
 
-    /// <summary>What stands below the board: promise strip, worths, seed, rooms with their cautions, what the plan rests on.</summary>
+    /// <summary>What stands below the board: promise strip, how sure of each size, worths, seed, rooms with their cautions, what the plan rests on.</summary>
     public string Below(PlanSight sight, Reader reader) => shelf.Of("below " + Key(sight, reader), () => Promise(sight, reader)
-        .Add(WorthsSection.Write(sight.Season, sight.Answer, reader)).Add(SeedSection.Write(sight.Season, sight.Answer, reader))
+        .Add(SizesSection.Write(sight.Season, sight.Answer, reader)).Add(WorthsSection.Write(sight.Season, sight.Answer, reader)).Add(SeedSection.Write(sight.Season, sight.Answer, reader))
         .Add(RoomsSection.Write(sight.Season, sight.Answer, reader)).Add(BasisSection.Write(sight.Answer, reader)).ToString());
 
     /// <summary>The numbers of board and promise strip as tables.</summary>
