@@ -43,7 +43,7 @@ public sealed partial class SureTests
     [Fact]
     public async Task Trials_that_are_stopped_say_so_and_can_be_made_after_all()
     {
-        await using ServedShed shed = await ServedShed.Open(DemoShed.Import);
+        await using ServedShed shed = await ServedShed.OpenDemo();
         using Visitor visitor = shed.Visitor();
         Got first = await visitor.Get("/setup/how-sure");
         await visitor.Send(first, "/setup/how-sure/stop");
