@@ -74,5 +74,9 @@ internal sealed class RecordedProgram(ILinearProgram inner) : ILinearProgram
     public LinearStatus Solve(LinearMethod method, double secondsAtMost) => inner.Solve(method, secondsAtMost);
     public MixedResult SolveMixed(double secondsAtMost, double relativeGap, int? nodesAtMost, double[]? start, int seed) => inner.SolveMixed(secondsAtMost, relativeGap, nodesAtMost, start, seed);
     public bool[]? BasicColumns() => inner.BasicColumns();
+
+    public LinearBasis? Basis() => inner.Basis();
+
+    public void Restore(LinearBasis basis) => inner.Restore(basis);
     public void Dispose() => inner.Dispose();
 }
