@@ -3,6 +3,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using Cloveshed.Core;
 using Cloveshed.Core.Seasons;
+using Cloveshed.Core.Shift;
 using Cloveshed.Core.Sizes;
 using NodaTime;
 using NodaTime.Text;
@@ -88,6 +89,18 @@ public sealed record FactOrigin(DateTimeOffset HappenedAt, string By, string Dev
     /// <summary>The plan to work by from now on.</summary>
     public NewFact PlanAdopted(PlanEntry plan, Guid? id = null) =>
         Make(FactKinds.PlanAdopted, new JsonObject { ["plan"] = plan.Fact.ToString("D", CultureInfo.InvariantCulture) }, null, id);
+
+    /// <summary>The order in which a week of a plan is run from now on.</summary>
+    /// <param name="runs">In the order in which they were placed.</param>
+    public NewFact WeekOrdered(Guid plan, ShiftQuestion question, IReadOnlyList<PlacedRun> runs, Guid? id = null) =>
+        Make(FactKinds.WeekOrdered, new JsonObject
+        {
+            ["plan"] = plan.ToString("D", CultureInfo.InvariantCulture), ["week"] = LocalDatePattern.Iso.Format(question.Settings.Monday(question.Week)),
+            ["runs"] = new JsonArray([.. runs.Select(run => (JsonNode)new JsonObject
+            {
+                ["run"] = run.Run, ["line"] = run.Line.Text, ["start"] = LocalDateTimePattern.GeneralIso.Format(question.At(run.Start)), ["end"] = LocalDateTimePattern.GeneralIso.Format(question.At(run.End)),
+            })]),
+        }, null, id);
 
     /// <summary>What the sizer counted of a lot.</summary>
     /// <param name="binsRun">Bins that these bulbs came out of.</param>

@@ -1,5 +1,6 @@
 using System.IO.Compression;
 using Cloveshed.Core.Planning;
+using Cloveshed.Core.Shift;
 using Cloveshed.Ledger;
 using Cloveshed.Ledger.Rooms;
 using Cloveshed.Ledger.Yard;
@@ -39,7 +40,11 @@ namespace Cloveshed.Web;
 /// <param name="Demo">The files of a season to look around in, by name; null: none is offered.</param>
 public sealed record ShedOptions(
     string Urls, string KeyFolder, string Version, Func<double> Elapsed, Action<ILoggingBuilder>? Log = null, IReadOnlyDictionary<string, string?>? Variables = null,
-    IReadOnlyDictionary<string, ReadOnlyMemory<byte>>? Demo = null);
+    IReadOnlyDictionary<string, ReadOnlyMemory<byte>>? Demo = null)
+{
+    /// <summary>What puts a week in order; null: only hands do.</summary>
+    public IShiftScheduler? Shifts { get; init; }
+}
 
 /// <summary>
 /// The web application, built from what it is given and from nothing that lies around: no settings file, no environment of

@@ -4,6 +4,7 @@ using System.Text.RegularExpressions;
 using Cloveshed.Core.Planning;
 using Cloveshed.Ledger;
 using Cloveshed.Solver.Highs;
+using Cloveshed.Solver.Shift;
 using Cloveshed.Web.Plan.Jobs;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Extensions.DependencyInjection;
@@ -41,7 +42,7 @@ public sealed class ServedShed : IAsyncDisposable
     private WebApplication Build()
     {
         var clock = Stopwatch.StartNew();
-        return ShedHost.Build(Ledger, solver, Clock, new ShedOptions("http://127.0.0.1:0", KeyFolder, "0.0.0-test", () => clock.Elapsed.TotalSeconds, logging => logging.AddProvider(Log), variables, Demo));
+        return ShedHost.Build(Ledger, solver, Clock, new ShedOptions("http://127.0.0.1:0", KeyFolder, "0.0.0-test", () => clock.Elapsed.TotalSeconds, logging => logging.AddProvider(Log), variables, Demo) { Shifts = new CpShiftScheduler() });
     }
 
     /// <summary>Stands still, so that a page is the same twice.</summary>

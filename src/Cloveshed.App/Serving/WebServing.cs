@@ -27,7 +27,10 @@ internal static class WebServing
         using JsonLines log = new(world.Error, TimeProvider.System, least);
         ShedOptions options = new(
             urls, address.File + KeysEnd, CommandTree.Version, world.Elapsed, logging => logging.AddProvider(log),
-            Demo: DemoSeason.Files.ToDictionary(file => file.Name, file => new ReadOnlyMemory<byte>(file.Bytes)));
+            Demo: DemoSeason.Files.ToDictionary(file => file.Name, file => new ReadOnlyMemory<byte>(file.Bytes)))
+        {
+            Shifts = world.Shifts,
+        };
         return Serve(ShedHost.Build(ledger, world.Solver, TimeProvider.System, options), address, urls, world, phrases).GetAwaiter().GetResult();
     }
 

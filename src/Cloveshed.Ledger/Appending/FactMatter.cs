@@ -53,6 +53,8 @@ internal sealed record FactMatter(ShedFold Fold, TextLanguage Language, Func<str
                     return AgainstEnd(fact, body);
                 case FactKinds.PlanAdopted:
                     return Fold.Plan(body.Id("plan")) is null ? Refuse(RefusalTexts.PlanUnknown, body.Text("plan")) : null;
+                case FactKinds.WeekOrdered:
+                    return AgainstWeek(fact, body);
                 default:
                     _ = body.Text("text");
                     return null;
@@ -104,6 +106,24 @@ internal sealed record FactMatter(ShedFold Fold, TextLanguage Language, Func<str
         if (settings is null || week.DayOfWeek != IsoDayOfWeek.Monday || settings.WeekOf(week) is not (>= 0 and var index) || index >= settings.Weeks)
             return Refuse(RefusalTexts.HoldWeek, LocalDatePattern.Iso.Format(week));
         return body.NumberOrNone("mass") is < 0 and var mass ? Refuse(RefusalTexts.HoldMass, mass.ToString(CultureInfo.InvariantCulture)) : null;
+    }
+
+    private Refusal? AgainstWeek(FormedFact fact, Body body)
+    {
+        Refusal Refuse(string rule, params ReadOnlySpan<object?> words) => RefusalTexts.Of(fact.Id, rule, Language, words);
+        if (Fold.Plan(body.Id("plan")) is null)
+            return Refuse(RefusalTexts.PlanUnknown, body.Text("plan"));
+        LocalDate week = body.Date("week");
+        HashSet<string> runs = new(StringComparer.Ordinal);
+        foreach (Body run in body.PartsOrNone("runs"))
+        {
+            _ = (run.Text("line"), run.Text("start"), run.Text("end"));
+            if (!runs.Add(run.Text("run")))
+                throw new BodyFault("runs", "each run once");
+        }
+
+        return runs.Count == 0 ? throw new BodyFault("runs", "a list of {run, line, start, end}")
+            : week.DayOfWeek == IsoDayOfWeek.Monday ? null : Refuse(RefusalTexts.HoldWeek, LocalDatePattern.Iso.Format(week));
     }
 
     private Refusal? AgainstBasis(FormedFact fact, Body body)

@@ -1,6 +1,7 @@
 using Cloveshed.Web.Plan.Board;
 using Cloveshed.Web.Plan.Jobs;
 using Cloveshed.Web.Plan.Since;
+using Cloveshed.Web.Plan.Week;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -14,6 +15,8 @@ internal static class PlanParts
         services.AddSingleton<BasisShelf>();
         services.AddSingleton<SightShelf>();
         services.AddSingleton<BoardShelf>();
+        services.AddSingleton<WeekShelf>();
+        services.AddSingleton<WeekRoom>();
         services.AddSingleton<PlanRoom>();
         services.AddHostedService(parts => parts.GetRequiredService<PlanRoom>());
     }
@@ -22,5 +25,6 @@ internal static class PlanParts
     {
         PlanDoors.Map(routes);
         PlanApi.Map(routes);
+        WeekDoors.Map(routes);
     }
 }

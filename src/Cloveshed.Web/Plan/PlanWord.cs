@@ -23,6 +23,15 @@ public enum PlanWord
     // The week's runs
     WeekHead, WeekNav, WeekBefore, WeekAfter, WeekNone, ShortsFile, OrdersByHand, OrderAdd, ToDock,
 
+    // A week in order
+    OrderTitle, OrderHead, OrderLead, OrderHolds, OrderBreaks, OrderLineOf, OrderLaneLabel, OrderRunLabel, OrderAfter, OrderNumber,
+    OrderStart, OrderEnd, OrderSetUp, OrderMinutes, OrderCleanOut, OrderOrganic, OrderMove, OrderEarlier, OrderLater, OrderEarlierOf,
+    OrderLaterOf, OrderKeys, OrderCostsHead, OrderCosts, OrderOver, OrderAllReady, OrderShort, OrderSearchHead, OrderSearch, OrderSearching,
+    OrderStopping, OrderStop, OrderRunning, OrderLook, OrderFailed, OrderProven, OrderGap, OrderFound, OrderShowFound, OrderTakeHead,
+    OrderTake, OrderTaken, OrderNotTaken, OrderNoneTaken, OrderIsTaken, OrderOtherTaken, OrderSheets, OrderCaution, ToOrder, SheetsLead,
+    SheetsNotTaken, SheetsBoth, SheetPeople, SheetCleaning, SheetTime, SheetBins, SheetBinsFrom, SheetSorted, SheetTravel, SheetInto,
+    SheetCuts, SheetBefore, SheetFirst, SheetGoesOn, SheetFromBefore, SheetThrough, SheetStops, SheetDone,
+
     // What changed since
     SinceOne, SinceMany, SinceNew, SinceChanged, SinceGone, SinceLifted, OtherSeason, NounHold, NounLook, NounSeason, NounSizeClass, NounVariety,
     NounPlace, NounPlaceWeek, NounLot, NounSample, NounYield, NounLine, NounSizer, NounLineWeek, NounPeopleWeek, NounCloveGrade, NounProduct, NounStock,

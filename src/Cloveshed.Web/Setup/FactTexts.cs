@@ -19,6 +19,7 @@ public static class FactTexts
         FactKinds.PlanRefused => words[SetupWord.KindPlanRefused],
         FactKinds.PlanStopped => words[SetupWord.KindPlanStopped],
         FactKinds.PlanAdopted => words[SetupWord.KindPlanAdopted],
+        FactKinds.WeekOrdered => words[SetupWord.KindWeekOrdered],
         FactKinds.AirRead => words[SetupWord.KindAirRead],
         FactKinds.RoomStepped => words[SetupWord.KindRoomStepped],
         FactKinds.RoomTested => words[SetupWord.KindRoomTested],
