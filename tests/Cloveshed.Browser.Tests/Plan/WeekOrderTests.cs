@@ -23,7 +23,8 @@ public sealed class WeekOrderTests(Chromium chromium, DemoShed demo)
         await lane.Locator(".bit").First.FocusAsync();
         await page.Keyboard.PressAsync("ArrowRight");
         await Assertions.Expect(lane.Locator(".bit").First).ToHaveAttributeAsync("data-run", was[1]);
-        Assert.Equal([was[1], was[0], .. was[2..]], await Runs());
+        string[] now = await Runs(), swapped = [was[1], was[0], .. was.Skip(2)];
+        Assert.Equal(swapped, now);
         Assert.Equal(was[0], await page.EvaluateAsync<string>("document.activeElement.dataset.run"));
 
         await page.GoBackAsync();

@@ -60,15 +60,15 @@ public static class Shifts
     public static string SetupsFile()
     {
         Table t = new("kind", "line", "from", "to", "minutes", "cost", "step");
-        t.Row("variety", null, null, null, 20, 18m, "Run the line empty, sweep hoppers and belts, change lot tags and labels");
-        t.Row("variety", "Pack 2", null, null, 12, 10m, "Run the line empty, sweep hoppers and belts, change lot tags and labels");
-        t.Row("variety", "Cracker", null, null, 15, 12m, "Run the cracker empty, clear skins from the air leg, change lot tags");
-        t.Row("variety", "Pack 1", "Streak", null, 30, 24m, "Loose red skins: blow down brushes and cups as well, then as for any change");
+        t.Row("variety", null, null, null, 20, 18m, "Run the line empty; sweep hoppers and belts; change lot tags and labels");
+        t.Row("variety", "Pack 2", null, null, 12, 10m, "Run the line empty; sweep hoppers and belts; change lot tags and labels");
+        t.Row("variety", "Cracker", null, null, 15, 12m, "Run the cracker empty; clear skins from the air leg; change lot tags");
+        t.Row("variety", "Pack 1", "Streak", null, 30, 24m, "Loose red skins: blow down brushes and cups as well; then as for any change");
         t.Row("variety", "Seed line", null, null, 30, 20m, "Empty every bin and pan: not one clove of another variety may stay");
-        t.Row("organic", null, "conventional", "organic", 75, 140m, "Clean-out: blow down, wash what food touches, inspect, sign the log");
-        t.Row("cuts", "Pack 1", null, null, 15, 0m, "Set the sizer's cuts, check ten bulbs of each class on the scale");
-        t.Row("cuts", "Pack 2", null, null, 12, 0m, "Set the sizer's cuts, check ten bulbs of each class on the scale");
-        t.Row("cuts", "Cracker", null, null, 5, 0m, "Change the drum's sections, check a pan of each grade");
+        t.Row("organic", null, "conventional", "organic", 75, 140m, "Clean-out: blow down; wash what food touches; inspect; sign the log");
+        t.Row("cuts", "Pack 1", null, null, 15, 0m, "Set the sizer's cuts; check ten bulbs of each class on the scale");
+        t.Row("cuts", "Pack 2", null, null, 12, 0m, "Set the sizer's cuts; check ten bulbs of each class on the scale");
+        t.Row("cuts", "Cracker", null, null, 5, 0m, "Change the drum's sections; check a pan of each grade");
         t.Row("cleaning", null, null, null, 20, 0m, "Clean and inspect what food touches before the day's first run");
         t.Row("travel", null, Places.Yard, null, 10, 0m, null);
         t.Row("travel", null, null, null, 15, 0m, null);
