@@ -7,7 +7,7 @@ public sealed class KillTests(ITestOutputHelper output)
 {
     private const int Kills = 50;
 
-    private const int DemoFacts = 9425;
+    private const int DemoFacts = 9527;
 
     [Fact]
     public void A_killed_import_leaves_the_whole_season_or_nothing()
