@@ -59,7 +59,7 @@ public sealed partial class WeekOrderTests
         Got page = await visitor.Get("/plan/week?week=2026-08-31");
         for (int turn = 0; turn < 300 && !Read(page).Contains("Proven in", StringComparison.Ordinal); turn++)
         {
-            await Task.Delay(200);
+            await Task.Delay(200, TestContext.Current.CancellationToken);
             page = await visitor.Get("/plan/week?week=2026-08-31");
         }
 
