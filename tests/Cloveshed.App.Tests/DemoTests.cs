@@ -36,7 +36,7 @@ public sealed class DemoTests : IDisposable
         Assert.Equal(File.ReadAllText(trial.At("f", "plan", "summary.json")), ended.Output);
         Assert.True(File.Exists(trial.At("f", "plan", "report.html")));
         Assert.Equal(0, trial.Run("check-plan", trial.At("f", "season"), trial.At("f", "plan")).Code);
-        Assert.Equal(19, Directory.GetFiles(trial.At("f", "season")).Length);
+        Assert.Equal(21, Directory.GetFiles(trial.At("f", "season")).Length);
     }
 
     internal static string Sources()

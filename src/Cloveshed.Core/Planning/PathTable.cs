@@ -51,7 +51,7 @@ public sealed class PathTable
         double[,] most = MostLeft(r, out double[,] stayed);
         double[] sound = new double[Points];
         for (int i = 0; i < Points; i++) sound[i] = PathStates.SoundOf(_instance, row, r.LifeAtStart + i * Step);
-        double bend = 0;
+        double[] gap = Gaps(r, exits);
         // [week][spot]: in the week, before and after the choice of moving at its start; null where nothing can be.
         double[]?[][] inWeek = new double[weeks + 1][][], atStart = new double[weeks + 1][][];
         atStart[weeks] = new double[spots][];
@@ -59,15 +59,9 @@ public sealed class PathTable
         {
             if (stayed[weeks, s] <= 0) continue;
             double end = _instance.EndPrice * (r.Fresh + r.Crack), outPrice = r.BinsPerMass * prices.Out[s, weeks] / stayed[weeks, s];
-            bend = Math.Max(bend, end);
             double[] v = atStart[weeks][s] = new double[Points];
             for (int i = 0; i < Points; i++) v[i] = end * sound[i] - outPrice;
         }
-        foreach (PricedExit[] week in exits)
-            foreach (PricedExit x in week) bend = Math.Max(bend, r.Fresh * x.PerFresh + r.Crack * x.PerCrack);
-        double bendsDown = _bendsDown[Math.Min(_bendsDown.Length - 1, (int)(r.LifeAtStart / Narrow))];
-        double gap = bend * bendsDown / r.SoundAtStart * Step * Step / 8;
-
         var moved = new Moved();
         for (int t = weeks - 1; t >= r.Start; t--)
         {
@@ -89,6 +83,20 @@ public sealed class PathTable
         return Start(row, r, exits, prices, inWeek, atStart, most, stayed, sound, gap);
     }
 
+    /// <summary>[week] What interpolation may miss of what comes after the week: what bends it is the steepest of the ways out that are left then.</summary>
+    private double[] Gaps(InstanceRow r, PricedExit[][] exits)
+    {
+        double bendsDown = _bendsDown[Math.Min(_bendsDown.Length - 1, (int)(r.LifeAtStart / Narrow))];
+        double[] gap = new double[_instance.Weeks];
+        double bend = _instance.EndPrice * (r.Fresh + r.Crack);
+        for (int t = _instance.Weeks - 1; t >= r.Start; t--)
+        {
+            gap[t] = bend * bendsDown / r.SoundAtStart * Step * Step / 8;
+            foreach (PricedExit x in exits[t]) bend = Math.Max(bend, r.Fresh * x.PerFresh + r.Crack * x.PerCrack);
+        }
+        return gap;
+    }
+
     private static double[] Nothing()
     {
         double[] v = new double[Points];
@@ -97,7 +105,7 @@ public sealed class PathTable
     }
 
     /// <summary>Leaving in the week, or standing at its end and going on.</summary>
-    private double[] InWeek(InstanceRow r, int t, int s, PricedExit[] exits, Prices prices, double mostLeft, double[]? next, double[] sound, double gap, bool mayLeave)
+    private double[] InWeek(InstanceRow r, int t, int s, PricedExit[] exits, Prices prices, double mostLeft, double[]? next, double[] sound, double[] gap, bool mayLeave)
     {
         double[] v = Nothing();
         if (mayLeave && _spots[s].Leave[t])
@@ -118,7 +126,7 @@ public sealed class PathTable
         for (int i = 0; i < Points; i++)
         {
             double a = next[Math.Min(i + whole, Points - 1)], b = next[Math.Min(i + whole + 1, Points - 1)];
-            double onward = keep * ((1 - part) * a + part * b + gap) - stand;
+            double onward = keep * ((1 - part) * a + part * b + gap[t]) - stand;
             if (onward > v[i]) v[i] = onward;
         }
         return v;
@@ -157,7 +165,7 @@ public sealed class PathTable
     }
 
     /// <summary>The best place to move to at a week's start, the move paid; false where there is none.</summary>
-    private bool BestMove(InstanceRow r, int t, Prices prices, double[]?[] inWeek, double[]?[] after, PricedExit[] exits, double[,] most, double[,] stayed, double[] sound, double gap, Moved moved)
+    private bool BestMove(InstanceRow r, int t, Prices prices, double[]?[] inWeek, double[]?[] after, PricedExit[] exits, double[,] most, double[,] stayed, double[] sound, double[] gap, Moved moved)
     {
         double left = 0;
         for (int s = 0; s < _spots.Length; s++) left = Math.Max(left, stayed[t, s]);
@@ -201,7 +209,7 @@ public sealed class PathTable
     }
 
     private (double, PricedPath?) Start(int row, InstanceRow r, PricedExit[][] exits, Prices prices, double[]?[][] inWeek, double[]?[][] atStart,
-        double[,] most, double[,] stayed, double[] sound, double gap)
+        double[,] most, double[,] stayed, double[] sound, double[] gap)
     {
         double bound = double.NegativeInfinity;
         int home = -1;
