@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Text.Json.Nodes;
 using Cloveshed.App.CommandLine;
+using Cloveshed.App.Plans;
 using Cloveshed.App.Shifts;
 using Cloveshed.App.Words;
 using Cloveshed.Core.Shift;
@@ -31,7 +32,7 @@ internal static class CheckShiftCommand
             FileReading<ReadSchedule> reading = ScheduleFiles.Read(parsed.GetRequiredValue(schedule), phrases.FileLanguage);
             if (reading.Value is not { } read)
             {
-                WeekQuestion.Tell(reading.Faults, reading.FaultCount, world, phrases);
+                FaultsTold.Tell(reading.Faults, reading.FaultCount, world, phrases);
                 return Entry.Refused;
             }
 
@@ -76,12 +77,12 @@ internal static class CheckShiftCommand
         {
             foreach (ShiftBreach breach in breaches)
             {
-                world.Output.WriteLine(told.Breach(breach).Replace('\u00A0', ' '));
+                world.Output.WriteLine(TerminalText.Of(told.Breach(breach)));
             }
 
             if (breaches.Count == 0)
             {
-                world.Output.WriteLine(phrases.Say(Phrase.CheckShiftHolds, reader.Price(read.Late), reader.Price(read.Overrun), reader.Price(read.Changeover)).Replace('\u00A0', ' '));
+                world.Output.WriteLine(TerminalText.Of(phrases.Say(Phrase.CheckShiftHolds, reader.Price(read.Late), reader.Price(read.Overrun), reader.Price(read.Changeover))));
             }
         }
 

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Text.Json.Nodes;
 using Cloveshed.App.CommandLine;
+using Cloveshed.App.Plans;
 using Cloveshed.App.Words;
 using Cloveshed.Ledger;
 using Cloveshed.SeasonFiles.Faults;
@@ -60,16 +61,7 @@ internal static class ImportCommand
     private static int TellFaults(IReadOnlyList<Fault> faults, int count, string folder, World world, Phrasebook phrases)
     {
         world.Error.WriteLine(phrases.Say(count == 1 ? Phrase.ImportRefusedOnce : Phrase.ImportRefused, folder, count));
-        foreach (Fault fault in faults)
-        {
-            world.Error.WriteLine("  " + fault);
-        }
-
-        if (count > faults.Count)
-        {
-            world.Error.WriteLine("  " + phrases.Say(Phrase.MoreFaults, count - faults.Count));
-        }
-
+        FaultsTold.Tell(faults, count, world, phrases);
         return Entry.Refused;
     }
 }

@@ -87,7 +87,7 @@ internal static class ShiftCommand
         IEnumerable<string> lines = question.Runs.Count == 0 ? [phrases[Phrase.ShiftNoRuns]] : WeekText.Lines(question, answer, phrases);
         foreach (string line in lines.Concat(target is null ? [] : [phrases.Say(Phrase.ShiftFiles, target)]))
         {
-            world.Output.WriteLine(line.Replace('\u00A0', ' ').Replace('\u2212', '-').TrimEnd());
+            world.Output.WriteLine(TerminalText.Of(line).TrimEnd());
         }
     }
 

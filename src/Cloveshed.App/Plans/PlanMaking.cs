@@ -41,6 +41,9 @@ internal static class PlanMaking
     /// <summary>More threads gain little and each takes memory.</summary>
     private const int MostThreads = 8;
 
+    /// <summary>That a season's model is solved on.</summary>
+    internal static int Threads => Math.Clamp(Environment.ProcessorCount, 1, MostThreads);
+
     public static PlanOutcome Make(PlanQuestion question, World world, Phrasebook phrases)
     {
         SeasonReading reading = SeasonReader.Read(question.Folder, phrases.FileLanguage);
@@ -75,7 +78,7 @@ internal static class PlanMaking
         });
         using ProgressLine progress = new(world, season.Settings, phrases);
         PlanRequest request = new(
-            season, Beliefs.Default, question.Seconds, question.Gap, question.Seed ?? season.Settings.Seed ?? 1, Math.Clamp(Environment.ProcessorCount, 1, MostThreads),
+            season, Beliefs.Default, question.Seconds, question.Gap, question.Seed ?? season.Settings.Seed ?? 1, Threads,
             SearchDepth.Fine, world.Elapsed, CommandTree.Version, reading.InputDigest, Warnings(question, reading, phrases),
             Progress: progress.Show, Cancel: stop.Token);
         return new SeasonPlanner(world.Solver).Plan(request);

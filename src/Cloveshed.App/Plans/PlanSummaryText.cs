@@ -33,8 +33,7 @@ internal static class PlanSummaryText
         ];
         foreach (string line in lines)
         {
-            // Figures come with no-break spaces and a true minus: right on a page, a nuisance to search for in a terminal.
-            output.WriteLine(line.Replace('\u00A0', ' ').Replace('\u2212', '-').TrimEnd());
+            output.WriteLine(TerminalText.Of(line).TrimEnd());
         }
     }
 

@@ -3,7 +3,6 @@ using Cloveshed.App.Words;
 using Cloveshed.Check;
 using Cloveshed.Core.Answers;
 using Cloveshed.SeasonFiles;
-using Cloveshed.SeasonFiles.Faults;
 
 namespace Cloveshed.App.Plans;
 
@@ -37,16 +36,7 @@ internal static class PlanTold
 
             case PlanOutcome.Faulty faulty:
                 world.Error.WriteLine(phrases.Say(faulty.Count == 1 ? Phrase.RefusedOnce : Phrase.RefusedFaults, question.Folder, faulty.Count, question.Out));
-                foreach (Fault fault in faulty.Faults)
-                {
-                    world.Error.WriteLine("  " + fault);
-                }
-
-                if (faulty.Count > faulty.Faults.Count)
-                {
-                    world.Error.WriteLine("  " + phrases.Say(Phrase.MoreFaults, faulty.Count - faulty.Faults.Count));
-                }
-
+                FaultsTold.Tell(faulty.Faults, faulty.Count, world, phrases);
                 return Entry.Refused;
 
             case PlanOutcome.NoPlace place:

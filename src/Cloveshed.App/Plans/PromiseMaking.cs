@@ -1,8 +1,7 @@
 using Cloveshed.App.Words;
 using Cloveshed.Core.Planning;
 using Cloveshed.Core.Planning.Promises;
-using Cloveshed.SeasonFiles;
-using Cloveshed.SeasonFiles.Faults;
+using Cloveshed.Core.Seasons;
 using NodaTime;
 
 namespace Cloveshed.App.Plans;
@@ -12,42 +11,34 @@ internal sealed record PromiseAsked(string Folder, string Plan, IReadOnlyList<Pr
 
 /// <summary>The answer, with the season that it is of.</summary>
 /// <param name="Gap">How far the model that answered is from its own bound, as a share of its value.</param>
-internal sealed record PromiseTold(Core.Seasons.Season Season, PromiseAnswer Answer, double Gap);
+internal sealed record PromiseTold(Season Season, PromiseAnswer Answer, double Gap);
 
 /// <summary>Reads a season and the room weeks of its plan, makes the model ready, asks.</summary>
 internal static class PromiseMaking
 {
-    /// <summary>More threads gain little and each takes memory.</summary>
-    private const int MostThreads = 8;
-
     /// <summary>Null where something was refused; it is then told.</summary>
     public static PromiseTold? Make(PromiseAsked asked, World world, Phrasebook phrases)
     {
-        SeasonReading reading = SeasonReader.Read(asked.Folder, phrases.FileLanguage);
-        if (reading.Season is not { } season)
+        if (SeasonAndPlan.Read(asked.Folder, asked.Plan, Phrase.PromiseRefused, world, phrases) is not { } read)
         {
-            return Refuse(asked.Folder, reading.Faults, reading.FaultCount, world, phrases);
+            return null;
         }
 
-        AnswerReading answer = AnswerReader.Read(asked.Plan, season, phrases.FileLanguage);
-        if (answer.Answer is not { } plan)
-        {
-            return Refuse(asked.Plan, answer.Faults, answer.FaultCount, world, phrases);
-        }
-
+        Season season = read.Season;
         if (asked.Lines.FirstOrDefault(line => season.Products.All(product => product.Id != line.Product)) is { } unknown)
         {
             world.Error.WriteLine(phrases.Say(Phrase.NotAmong, "--line", unknown.Product, string.Join("|", season.Products.Select(product => product.Id))));
             return null;
         }
 
+        read.Warn(world, phrases);
         using CancellationTokenSource stop = new();
         using IDisposable stopping = world.OnStop(stop.Cancel);
         world.Error.WriteLine(phrases[Phrase.PromiseWorking]);
         try
         {
             using StandingPlan standing = StandingPlan.Prepare(
-                new StandingRequest(season, Beliefs.Default, RunWishes.None, plan.Rooms, asked.Seconds, SearchDepth.Fine, Math.Clamp(Environment.ProcessorCount, 1, MostThreads), world.Elapsed, Cancel: stop.Token), world.Solver);
+                new StandingRequest(season, Beliefs.Default, RunWishes.None, read.Plan.Rooms, asked.Seconds, SearchDepth.Fine, PlanMaking.Threads, world.Elapsed, Cancel: stop.Token), world.Solver);
             PromiseAnswer told = standing.Ask(new PromiseQuestion(asked.Lines, asked.From ?? season.Settings.AsOf, asked.Due)) ?? throw new InvalidOperationException("A product that is in the season was not found in its model.");
             return new PromiseTold(season, told, standing.Gap);
         }
@@ -56,16 +47,5 @@ internal static class PromiseMaking
             world.Error.WriteLine(phrases[Phrase.PromiseStopped]);
             return null;
         }
-    }
-
-    private static PromiseTold? Refuse(string folder, IReadOnlyList<Fault> faults, int count, World world, Phrasebook phrases)
-    {
-        world.Error.WriteLine(phrases.Say(Phrase.PromiseRefused, folder, count));
-        foreach (Fault fault in faults)
-        {
-            world.Error.WriteLine("  " + fault);
-        }
-
-        return null;
     }
 }

@@ -13,9 +13,7 @@ internal static class PromiseText
     public static string Of(PromiseTold told, Phrasebook phrases)
     {
         Reader reader = new(told.Season.Settings, new ReportOptions(phrases.Language, told.Season.Settings.MassUnit));
-        string text = string.Join(Environment.NewLine, Lines(told, reader, phrases));
-        // Figures come with no-break spaces and a true minus: right on a page, a nuisance to search for in a terminal.
-        return text.Replace('\u00A0', ' ').Replace('\u2212', '-');
+        return TerminalText.Of(string.Join(Environment.NewLine, Lines(told, reader, phrases)));
     }
 
     private static IEnumerable<string> Lines(PromiseTold told, Reader reader, Phrasebook phrases)

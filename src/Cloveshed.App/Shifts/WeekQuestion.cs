@@ -1,8 +1,7 @@
+using Cloveshed.App.Plans;
 using Cloveshed.App.Words;
 using Cloveshed.Core.Seasons;
 using Cloveshed.Core.Shift;
-using Cloveshed.SeasonFiles;
-using Cloveshed.SeasonFiles.Faults;
 using NodaTime;
 using NodaTime.Text;
 
@@ -14,38 +13,13 @@ internal static class WeekQuestion
     /// <param name="week">Finds the week in the season; null where there is none, with the reason said.</param>
     public static ShiftQuestion? Read(string folder, string plan, Func<SeasonSettings, int?> week, World world, Phrasebook phrases)
     {
-        SeasonReading reading = SeasonReader.Read(folder, phrases.FileLanguage);
-        foreach (SeasonWarning warning in reading.Warnings)
-        {
-            world.Error.WriteLine(phrases.Say(Phrase.WarningLine, warning));
-        }
-
-        if (reading.Season is not { } season)
-        {
-            world.Error.WriteLine(phrases.Say(Phrase.ShiftNoPlan, folder));
-            Tell(reading.Faults, reading.FaultCount, world, phrases);
-            return null;
-        }
-
-        AnswerReading answer = AnswerReader.Read(plan, season, phrases.FileLanguage);
-        if (answer.Answer is null)
-        {
-            world.Error.WriteLine(phrases.Say(Phrase.ShiftNoPlan, plan));
-            Tell(answer.Faults, answer.FaultCount, world, phrases);
-            return null;
-        }
-
-        if (week(season.Settings) is not { } index)
+        if (SeasonAndPlan.Read(folder, plan, Phrase.ShiftNoPlan, world, phrases) is not { } read || week(read.Season.Settings) is not { } index)
         {
             return null;
         }
 
-        if (answer.Answer.Summary.InputDigest != reading.InputDigest)
-        {
-            world.Error.WriteLine(phrases.Say(Phrase.WarningLine, phrases[Phrase.ShiftOtherPlan]));
-        }
-
-        return ShiftForming.Of(season, answer.Answer, index);
+        read.Warn(world, phrases);
+        return ShiftForming.Of(read.Season, read.Plan, index);
     }
 
     /// <summary>A Monday or a number from 1.</summary>
@@ -61,18 +35,5 @@ internal static class WeekQuestion
         world.Error.WriteLine(phrases.Say(
             Phrase.ShiftWeekBad, text, LocalDatePattern.Iso.Format(season.FirstWeek), LocalDatePattern.Iso.Format(season.Monday(season.Weeks - 1)), season.Weeks));
         return null;
-    }
-
-    public static void Tell(IReadOnlyList<Fault> faults, int count, World world, Phrasebook phrases)
-    {
-        foreach (Fault fault in faults)
-        {
-            world.Error.WriteLine("  " + fault);
-        }
-
-        if (count > faults.Count)
-        {
-            world.Error.WriteLine("  " + phrases.Say(Phrase.MoreFaults, count - faults.Count));
-        }
     }
 }

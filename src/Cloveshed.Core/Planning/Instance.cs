@@ -63,7 +63,11 @@ public sealed record InstanceStock(int Product, int Made, int First, int Last, d
 /// may fill it, the ordered one first. Earliest is the first week in which it may ship. Mass is that of all its units.
 /// </summary>
 public sealed record InstanceOrderLine(
-    int Order, OrderLine Line, int Product, int[] Alternatives, int Earliest, int DueWeek, double Mass, double Price, double Short, double Late);
+    int Order, OrderLine Line, int Product, int[] Alternatives, int Earliest, int DueWeek, double Mass, double Price, double Short, double Late)
+{
+    /// <summary>What a filled mass adds per scaled mass where it ships in a week: its price, no longer short, less the weeks that it is late.</summary>
+    internal double GainIn(int week) => Price + Short - Late * Math.Max(0, week - DueWeek);
+}
 
 /// <summary>An order that ships whole or not at all, and its lines.</summary>
 public sealed record InstanceWholeOrder(OrderId Id, int[] Lines, int Earliest);

@@ -106,7 +106,7 @@ public static class InstanceBuilding
         foreach (LineWeek w in season.LineWeeks.Where(w => w.Line == l.Id && w.Week >= 0 && w.Week < hours.Length))
         {
             hours[w.Week] = w.Hours;
-            overtime[w.Week] = l.OvertimeCostPerHour is null ? 0 : w.OvertimeHours ?? (w.Hours == 0 ? 0 : l.OvertimeHours);
+            overtime[w.Week] = l.OvertimeCostPerHour is null ? 0 : w.OvertimeOf(l);
         }
         return new InstanceLine(l.Id, l.Mode, l.RatePerHour / massScale, hours, overtime, (double)l.CostPerHour / moneyScale,
             (double)(l.OvertimeCostPerHour ?? l.CostPerHour) / moneyScale, l.Heads, l.MinRun / massScale, l.SetupHours);

@@ -24,7 +24,7 @@ internal static class LotBuilding
         foreach (LotRow r in season.Lots)
         {
             if (r.Net <= 0) continue;
-            int start = Math.Max(s.AsOfWeek, s.WeekOf(r.Harvested));
+            int start = s.StartWeekOf(r);
             if (start >= s.Weeks) continue;
             LotKnowledge k = known.Lots[r.Lot];
             if (!lotIndex.TryGetValue(r.Lot, out int lot))

@@ -110,9 +110,15 @@ internal sealed class Master : IDisposable
     /// <summary>Takes out columns that are no paths and no orders.</summary>
     internal void Remove(IReadOnlyCollection<int> choices)
     {
-        HashSet<int> gone = [.. choices];
-        if (gone.FirstOrDefault(k => _columns[k].Kind != ColumnKind.Choice, -1) is var other and >= 0) throw new InvalidOperationException($"Column {other} is a {_columns[other].Kind}.");
-        _program.DeleteColumns([.. gone]);
+        if (choices.FirstOrDefault(k => _columns[k].Kind != ColumnKind.Choice, -1) is var other and >= 0) throw new InvalidOperationException($"Column {other} is a {_columns[other].Kind}.");
+        TakeOut(choices);
+    }
+
+    private void TakeOut(IReadOnlyCollection<int> columns)
+    {
+        if (columns.Count == 0) return;
+        _program.DeleteColumns([.. columns]);
+        HashSet<int> gone = [.. columns];
         _columns = [.. _columns.Where((_, k) => !gone.Contains(k))];
         Values = [.. Values.Where((_, k) => !gone.Contains(k))];
         ReducedCosts = [.. ReducedCosts.Where((_, k) => !gone.Contains(k))];
@@ -133,13 +139,8 @@ internal sealed class Master : IDisposable
         var gone = new List<int>();
         for (int k = 0; k < _columns.Count; k++)
             if (_columns[k].Kind == ColumnKind.Path && !basic[k] && _columns[k].Path!.Exit.Kind != ExitKind.Discard && reduced[k] < reducedCostBelow) gone.Add(k);
-        if (gone.Count == 0) return;
         foreach (int k in gone) _paths.Remove(_columns[k].Path!);
-        _program.DeleteColumns(gone);
-        HashSet<int> set = [.. gone];
-        _columns = [.. _columns.Where((_, k) => !set.Contains(k))];
-        Values = [.. Values.Where((_, k) => !set.Contains(k))];
-        ReducedCosts = [.. ReducedCosts.Where((_, k) => !set.Contains(k))];
+        TakeOut(gone);
     }
 
     /// <summary>The duals as prices, not yet repaired.</summary>

@@ -129,7 +129,7 @@ internal sealed class MasterColumnWriter(PlanningInstance instance, Spot[] spots
     internal void Fill(ColumnBatch batch, List<MasterColumn> columns, int orderLine, int product, int week)
     {
         InstanceOrderLine l = instance.OrderLines[orderLine];
-        Open(batch, columns, l.Price + l.Short - l.Late * Math.Max(0, week - l.DueWeek), Infinite,
+        Open(batch, columns, l.GainIn(week), Infinite,
             new MasterColumn(ColumnKind.Fill, orderLine, product, -1, week, null, null));
         batch.Entry(rows.OrderLine[orderLine], 1);
         batch.Entry(rows.Available[product, week], 1);
@@ -142,7 +142,7 @@ internal sealed class MasterColumnWriter(PlanningInstance instance, Spot[] spots
         foreach (int i in whole.Lines)
         {
             InstanceOrderLine l = instance.OrderLines[i];
-            gain += l.Mass * (l.Price + l.Short - l.Late * Math.Max(0, week - l.DueWeek));
+            gain += l.Mass * l.GainIn(week);
         }
         Open(batch, columns, gain, 1, new MasterColumn(ColumnKind.Whole, order, -1, -1, week, null, products));
         batch.Entry(rows.WholeOrder[order], 1);

@@ -39,7 +39,7 @@ internal static class OrderFilling
         }
 
         if (!WholeOrders(master, pool, wanted, fills, leftOut)) return null;
-        double Gain(int line, int week) => instance.OrderLines[line] is var l ? l.Price + l.Short - l.Late * Math.Max(0, week - l.DueWeek) : 0;
+        double Gain(int line, int week) => instance.OrderLines[line].GainIn(week);
         var planned = new List<(int Line, int Product, int Week, double Units)>();
         for (int k = 0; k < master.ColumnCount; k++)
         {

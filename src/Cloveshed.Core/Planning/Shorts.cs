@@ -52,7 +52,7 @@ internal static class Shorts
         for (int t = l.Earliest; t < instance.Weeks; t++)
             foreach (int q in l.Alternatives)
             {
-                double margin = l.Price + l.Short - l.Late * Math.Max(0, t - l.DueWeek) - prices.Available[q, t];
+                double margin = l.GainIn(t) - prices.Available[q, t];
                 if ((best is not { } found || margin > found.Margin) && double.IsFinite(margin)
                     && (instance.Stock.Any(s => s.Product == q && s.First <= t && t <= s.Last) || Made(instance, prices, instance.Products[q], t) is not null))
                     best = (margin, q, t);

@@ -108,7 +108,7 @@ internal static class UpperBound
         (double Margin, int Product, int Week) best = (double.NegativeInfinity, -1, -1);
         for (int t = l.Earliest; t < instance.Weeks; t++)
         {
-            double gain = l.Price + l.Short - l.Late * Math.Max(0, t - l.DueWeek);
+            double gain = l.GainIn(t);
             foreach (int q in l.Alternatives)
                 if (gain - prices.Available[q, t] > best.Margin) best = (gain - prices.Available[q, t], q, t);
         }
@@ -131,7 +131,7 @@ internal static class UpperBound
                 foreach (int q in l.Alternatives)
                     if (prices.Available[q, t] < prices.Available[cheapest, t]) cheapest = q;
                 products[k] = cheapest;
-                margin += l.Mass * (l.Price + l.Short - l.Late * Math.Max(0, t - l.DueWeek) - prices.Available[cheapest, t]);
+                margin += l.Mass * (l.GainIn(t) - prices.Available[cheapest, t]);
             }
             if (margin > best.Margin) best = (margin, t, products);
         }

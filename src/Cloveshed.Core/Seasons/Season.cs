@@ -58,6 +58,9 @@ public sealed record SeasonSettings(
         return days >= 0 ? days / 7 : -((6 - days) / 7);
     }
 
+    /// <summary>The week in which a lot's row starts: that of its harvest, and of what was dug before the files' day that day's.</summary>
+    public int StartWeekOf(LotRow row) => Math.Max(AsOfWeek, WeekOf(row.Harvested));
+
     /// <summary>The Monday that names a week.</summary>
     public LocalDate Monday(int week) => FirstWeek.PlusDays(7 * week);
 

@@ -22,7 +22,11 @@ public sealed record Line(
     decimal? OvertimeCostPerHour, double Heads, double MinRun, double SetupHours);
 
 /// <summary>line-weeks.csv: hours of one line in one week; OvertimeHours null: 0 where Hours is 0, else the line's.</summary>
-public sealed record LineWeek(LineId Line, int Week, double Hours, double? OvertimeHours);
+public sealed record LineWeek(LineId Line, int Week, double Hours, double? OvertimeHours)
+{
+    /// <summary>Overtime hours of the week, of the line that the row is for.</summary>
+    public double OvertimeOf(Line line) => OvertimeHours ?? (Hours == 0 ? 0 : line.OvertimeHours);
+}
 
 /// <summary>people.csv: person-hours that the lines may use together in a week. A week without a row has no limit.</summary>
 public sealed record PeopleWeek(int Week, double Hours);

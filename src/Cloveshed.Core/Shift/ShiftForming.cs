@@ -91,8 +91,7 @@ public static class ShiftForming
     private static ShiftRow[] OfLine(Season season, Seasons.Line line, int week)
     {
         LineWeek? other = season.LineWeeks.FirstOrDefault(row => row.Line == line.Id && row.Week == week);
-        double hours = other is null ? line.HoursPerWeek + line.OvertimeHours
-            : other.Hours + (other.OvertimeHours ?? (other.Hours == 0 ? 0 : line.OvertimeHours));
+        double hours = other is null ? line.HoursPerWeek + line.OvertimeHours : other.Hours + other.OvertimeOf(line);
         if (hours <= 0)
             return [];
         int days = hours / WorkDays > 24 ? MostDays : WorkDays, minutes = Math.Min(ShiftQuestion.DayMinutes, (int)Math.Ceiling((hours * 60 / days) - 1e-6));

@@ -27,9 +27,7 @@ public sealed record LineLane(LineId Line, LineMode Mode, IReadOnlyList<LaneWeek
         {
             LineWeek? exception = exceptions.GetValueOrDefault(w);
             double hours = exception?.Hours ?? line.HoursPerWeek;
-            // season-files: where a row gives no overtime it is 0 in a week without hours, else the line's.
-            double overtime = exception is null ? line.OvertimeHours
-                : exception.OvertimeHours ?? (exception.Hours == 0 ? 0 : line.OvertimeHours);
+            double overtime = exception?.OvertimeOf(line) ?? line.OvertimeHours;
             IEnumerable<LanePart> parts = runs[w].GroupBy(r => (r.Lot, r.FromSorted))
                 .Select(g => new LanePart(g.Key.Lot, g.Key.FromSorted, g.Sum(r => r.MassIn), g.Sum(r => r.Hours + r.OvertimeHours)));
             weeks.Add(new LaneWeek(w, runs[w].Sum(r => r.Hours), runs[w].Sum(r => r.OvertimeHours), hours, overtime, [.. parts]));

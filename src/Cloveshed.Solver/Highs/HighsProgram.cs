@@ -64,19 +64,14 @@ internal sealed unsafe class HighsProgram : ILinearProgram
     {
         if (columns.Count == 0) return;
         // Deleting drops the basis; keep it for the columns that stay.
-        int[] columnStatus = new int[ColumnCount], rowStatus = new int[RowCount];
-        bool basis;
-        fixed (int* cs = columnStatus, rs = rowStatus) basis = Highs_getBasis(_highs, cs, rs) == StatusOk;
+        LinearBasis? basis = Basis();
         int[] set = [.. columns];
         Array.Sort(set);
         fixed (int* p = set) Must(Highs_deleteColsBySet(_highs, set.Length, p), "deleteColsBySet");
-        if (basis)
-        {
-            HashSet<int> gone = [.. set];
-            int[] kept = [.. columnStatus.Where((_, k) => !gone.Contains(k))];
-            fixed (int* cs = kept, rs = rowStatus) Must(Highs_setBasis(_highs, cs, rs), "setBasis");
-        }
         ColumnCount -= set.Length;
+        if (basis is null) return;
+        HashSet<int> gone = [.. set];
+        Restore(basis with { Columns = [.. basis.Columns.Where((_, k) => !gone.Contains(k))] });
     }
 
     public void SetRowBounds(int row, double lower, double upper) => Must(Highs_changeRowBounds(_highs, row, lower, upper), "changeRowBounds");
@@ -169,13 +164,7 @@ internal sealed unsafe class HighsProgram : ILinearProgram
         return new MixedResult(status, found ? ColumnValues : null, found ? Objective : double.NegativeInfinity, bound);
     }
 
-    public bool[]? BasicColumns()
-    {
-        int[] columnStatus = new int[ColumnCount], rowStatus = new int[RowCount];
-        fixed (int* cs = columnStatus, rs = rowStatus)
-            if (Highs_getBasis(_highs, cs, rs) != StatusOk) return null;
-        return [.. columnStatus.Select(s => s == BasisBasic)];
-    }
+    public bool[]? BasicColumns() => Basis() is { } basis ? [.. basis.Columns.Select(s => s == BasisBasic)] : null;
 
     public LinearBasis? Basis()
     {

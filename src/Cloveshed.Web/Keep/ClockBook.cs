@@ -38,7 +38,7 @@ public sealed class ClockBook
                 continue;
             }
 
-            LotSeen seen = SeenOf(row, settings.Monday(Math.Max(settings.WeekOf(row.Harvested), settings.AsOfWeek)).AtMidnight());
+            LotSeen seen = SeenOf(row, settings.Monday(settings.StartWeekOf(row)).AtMidnight());
             if (seen.Looks > 0 || seen.HoursRead > 0 || stays.Count > 1)
             {
                 // Injuries count for a plan from the first look on: before it a plan goes by the published lives, which are of sound bulbs.

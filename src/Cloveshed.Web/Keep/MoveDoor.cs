@@ -83,7 +83,6 @@ internal static class MoveDoor
             return clock.GetLocalNow();
         }
 
-        return DateTime.TryParseExact(text, ["yyyy-MM-dd'T'HH:mm", "yyyy-MM-dd'T'HH:mm:ss"], CultureInfo.InvariantCulture, DateTimeStyles.None, out DateTime local)
-            && new DateTimeOffset(local, clock.LocalTimeZone.GetUtcOffset(local)) is var at && at <= clock.GetLocalNow().AddMinutes(1) ? at : null;
+        return FormMoment.Read(text, clock) is { } at && FormMoment.HasCome(at, clock) ? at : null;
     }
 }

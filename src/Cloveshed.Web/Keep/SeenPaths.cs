@@ -26,15 +26,12 @@ public static class SeenPaths
         foreach (IGrouping<string, PathWeek> path in answer.Paths.GroupBy(week => week.Path))
         {
             PathWeek[] states = [.. path.OrderBy(week => week.Week)];
-            bool same = !rows.TryGetValue((states[0].Lot, states[0].FromPlace), out LotRow? row) || states[0].Week != Start(season, row) || !states.All(state => places.ContainsKey(state.Place));
+            bool same = !rows.TryGetValue((states[0].Lot, states[0].FromPlace), out LotRow? row) || states[0].Week != season.Settings.StartWeekOf(row) || !states.All(state => places.ContainsKey(state.Place));
             weeks.AddRange(same || clock(row!) is not { } seen ? states : Walked(season, row!, seen, states, places, rooms));
         }
 
         return answer with { Paths = weeks };
     }
-
-    /// <summary>The week in which a row's path starts.</summary>
-    private static int Start(Season season, LotRow row) => Math.Max(season.Settings.WeekOf(row.Harvested), season.Settings.AsOfWeek);
 
     private static IEnumerable<PathWeek> Walked(Season season, LotRow row, SeenClock seen, PathWeek[] states, Dictionary<PlaceId, Place> places, Dictionary<PlaceId, RoomRow> rooms)
     {

@@ -69,14 +69,22 @@ public sealed class CountJob(Guid fact, LotId lot, string file, int bins, long b
 /// Reads sizers' files one after the other, apart from the requests that brought them: closing the page does not stop it. A file becomes one fact
 /// or none. What waits here is gone with the program: the file is then sent again.
 /// </summary>
-public sealed class CountRoom(ShedLedger ledger, ShedSignals signals) : IHostedService, IDisposable
+public sealed class CountRoom : IHostedService, IDisposable
 {
     /// <summary>Ended jobs that are remembered.</summary>
     private const int Remembered = 20;
 
     private readonly ConcurrentDictionary<Guid, CountJob> jobs = new();
-    private readonly BlockingCollection<(CountJob Job, string Path)> waiting = [];
+    private readonly ShedLedger ledger;
+    private readonly ShedSignals signals;
+    private readonly QuietQueue<(CountJob Job, string Path)> waiting;
     private string? folder;
+
+    public CountRoom(ShedLedger ledger, ShedSignals signals)
+    {
+        (this.ledger, this.signals) = (ledger, signals);
+        waiting = new("sizer counts", piece => Read(piece.Job, piece.Path));
+    }
 
     public CountJob? Find(Guid fact) => jobs.GetValueOrDefault(fact);
 
@@ -108,19 +116,13 @@ public sealed class CountRoom(ShedLedger ledger, ShedSignals signals) : IHostedS
 
     public Task StartAsync(CancellationToken cancellationToken)
     {
-        QuietThread.Start("sizer counts", () =>
-        {
-            foreach ((CountJob job, string path) in waiting.GetConsumingEnumerable())
-            {
-                Read(job, path);
-            }
-        });
+        waiting.Start();
         return Task.CompletedTask;
     }
 
     public Task StopAsync(CancellationToken cancellationToken)
     {
-        waiting.CompleteAdding();
+        waiting.End();
         foreach (CountJob job in jobs.Values)
         {
             job.Stop();
@@ -131,7 +133,6 @@ public sealed class CountRoom(ShedLedger ledger, ShedSignals signals) : IHostedS
 
     public void Dispose()
     {
-        waiting.Dispose();
         if (folder is not null && Directory.Exists(folder))
         {
             Directory.Delete(folder, recursive: true);

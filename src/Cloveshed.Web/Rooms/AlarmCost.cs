@@ -62,7 +62,7 @@ internal static class AlarmCost
         Climate should = PlaceClimate.Of(season, room.Place, week, room.State.State == RoomState.Sealed, ClimateDefaults.Default);
         WeekOfKeeping Week(Climate air) => seen?.Week(Law, traits, air, since) ?? KeepingLaw.Week(Law, traits, air, since);
         WeekOfKeeping planned = Week(should), worse = Week(read(should));
-        double life = (seen?.LifeAtStart ?? LifeAtStart.Of(season, season.Places.First(place => place.Id == row.Place), row, Law, ClimateDefaults.Default)) + planned.LifeUsed * Math.Max(0, week - Math.Max(season.Settings.AsOfWeek, season.Settings.WeekOf(row.Harvested)));
+        double life = (seen?.LifeAtStart ?? LifeAtStart.Of(season, season.Places.First(place => place.Id == row.Place), row, Law, ClimateDefaults.Default)) + planned.LifeUsed * Math.Max(0, week - season.Settings.StartWeekOf(row));
         return Waiting.LostLater(life, worse.LifeUsed - planned.LifeUsed, worse.WeightLoss - planned.WeightLoss);
     }
 }

@@ -53,10 +53,9 @@ public sealed record RoomDraft(RoomForm Form, IReadOnlyDictionary<string, string
             return clock.GetLocalNow();
         }
 
-        if (DateTime.TryParseExact(this[field].Replace(' ', 'T'), ["yyyy-MM-dd'T'HH:mm", "yyyy-MM-dd'T'HH:mm:ss"], CultureInfo.InvariantCulture, DateTimeStyles.None, out DateTime local))
+        if (FormMoment.Read(this[field].Replace(' ', 'T'), clock) is { } at)
         {
-            DateTimeOffset at = new(local, clock.LocalTimeZone.GetUtcOffset(local));
-            if (at <= clock.GetLocalNow().AddMinutes(1))
+            if (FormMoment.HasCome(at, clock))
             {
                 return at;
             }

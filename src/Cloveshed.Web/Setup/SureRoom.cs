@@ -88,12 +88,12 @@ public sealed class SureJob(Season season, LotsKnown known)
 /// Tries the size curves of a season apart from the page that asked, once for each state of its rows: it knows its lots over and over and takes
 /// seconds, with a machine under load many. Closing the page does not stop it.
 /// </summary>
-public sealed class SureRoom : IHostedService, IDisposable
+public sealed class SureRoom : IHostedService
 {
     private const int Room = 4;
 
     private readonly Shelf<SureJob> jobs = new(Room);
-    private readonly BlockingCollection<SureJob> waiting = [];
+    private readonly QuietQueue<SureJob> waiting = new("size curves tried", job => job.Run());
     private readonly ConcurrentDictionary<string, int> again = new(StringComparer.Ordinal);
 
     /// <summary>The trials of what a page sees; begun if nobody asked before.</summary>
@@ -119,21 +119,13 @@ public sealed class SureRoom : IHostedService, IDisposable
 
     public Task StartAsync(CancellationToken cancellationToken)
     {
-        QuietThread.Start("size curves tried", () =>
-        {
-            foreach (SureJob job in waiting.GetConsumingEnumerable())
-            {
-                job.Run();
-            }
-        });
+        waiting.Start();
         return Task.CompletedTask;
     }
 
     public Task StopAsync(CancellationToken cancellationToken)
     {
-        waiting.CompleteAdding();
+        waiting.End();
         return Task.CompletedTask;
     }
-
-    public void Dispose() => waiting.Dispose();
 }

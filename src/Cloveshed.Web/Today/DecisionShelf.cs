@@ -30,5 +30,5 @@ public sealed class DecisionShelf
     /// <summary>Hours and overtime that a line has in a week.</summary>
     public static (double Hours, double Overtime) HoursOf(Season season, Core.Seasons.Line line, int week) =>
         season.LineWeeks.FirstOrDefault(row => row.Line == line.Id && row.Week == week) is { } exception
-            ? (exception.Hours, exception.OvertimeHours ?? (exception.Hours == 0 ? 0 : line.OvertimeHours)) : (line.HoursPerWeek, line.OvertimeHours);
+            ? (exception.Hours, exception.OvertimeOf(line)) : (line.HoursPerWeek, line.OvertimeHours);
 }

@@ -36,12 +36,11 @@ internal sealed class OutcomeOfOrders
 
     private void Fill(int line, double mass, int week)
     {
-        InstanceOrderLine l = _instance.OrderLines[line];
         _lines[line] += mass;
-        _gains[line] += mass * (l.Price + l.Short - l.Late * Math.Max(0, week - l.DueWeek));
+        _gains[line] += mass * _instance.OrderLines[line].GainIn(week);
     }
 
-    /// <summary>What this outcome has and another has less of, dearest first; under half a unit (or half a unit's mass of seed) is left out.</summary>
+    /// <summary>What this outcome has and another has less of, dearest first; of orders and the market under half a unit, and of seed under a millionth of the need, is left out.</summary>
     internal List<PromiseExpense> LostIn(OutcomeOfOrders after)
     {
         double money = _instance.MoneyScale;

@@ -16,6 +16,9 @@ internal sealed class PromiseProbe(Master master, GenerationLimits limits, Promi
     private const double WarmSeconds = 3;
 
     private readonly PlanningInstance _instance = master.Instance;
+
+    /// <summary>[line] index of its product.</summary>
+    private readonly int[] _products = [.. question.Lines.Select(line => Array.FindIndex(master.Instance.Products, p => p.Id == line.Product))];
     private readonly List<(int Line, int Week, int Product)> _columns = [];
     private readonly List<int> _at = [];
     private readonly List<int> _missed = [];
@@ -104,9 +107,7 @@ internal sealed class PromiseProbe(Master master, GenerationLimits limits, Promi
 
     private double Missed() => _missed.Sum(k => Math.Max(0, master.Values[k]));
 
-    private InstanceProduct Product(int line) => _instance.Products[Index(line)];
-
-    private int Index(int line) => Array.FindIndex(_instance.Products, p => p.Id == question.Lines[line].Product);
+    private InstanceProduct Product(int line) => _instance.Products[_products[line]];
 
     private double Mass(int line) => question.Lines[line].Units * Product(line).Net;
 
@@ -122,7 +123,7 @@ internal sealed class PromiseProbe(Master master, GenerationLimits limits, Promi
         for (int k = 0; k < question.Lines.Count; k++)
         {
             _missed.Add(master.AddChoice(-AboveAll, double.PositiveInfinity, [(rows[k], 1)]));
-            foreach (int q in OrderBuilding.Alternatives(_instance.Season, Index(k), question.Lines[k].LargerOk))
+            foreach (int q in OrderBuilding.Alternatives(_instance.Season, _products[k], question.Lines[k].LargerOk))
                 for (int t = From; t < _instance.Weeks; t++)
                 {
                     _columns.Add((k, t, q));

@@ -7,7 +7,7 @@ namespace Cloveshed.Core.Planning.Promises;
 /// <summary>How a plan is made ready to be asked. Elapsed is the caller's clock in seconds; RoundsAtMost stops repeatably, for tests.</summary>
 public sealed record StandingRequest(
     Season Season, Beliefs Beliefs, RunWishes Wishes, IReadOnlyList<RoomRow> Rooms, double Seconds, SearchDepth Depth, int Threads, Func<double> Elapsed,
-    int RoundsAtMost = 60, double GapWanted = 2e-4, Action<double?>? Progress = null, CancellationToken Cancel = default);
+    int RoundsAtMost = 60, double GapWanted = 2e-4, CancellationToken Cancel = default);
 
 /// <summary>
 /// A plan's linear model with its room weeks held, kept solved, so that a question is answered from where it stands: a new order is put into it,
@@ -40,7 +40,7 @@ public sealed class StandingPlan : IDisposable
     /// <summary>The linear model's value in the season's currency.</summary>
     public double Value => _master.Value * _master.Instance.MoneyScale;
 
-    /// <summary>Builds and solves the model. Progress is told the gap by round. Throws when the season cannot be solved even once, or when cancelled.</summary>
+    /// <summary>Builds and solves the model. Throws when the season cannot be solved even once, or when cancelled.</summary>
     public static StandingPlan Prepare(StandingRequest request, ILinearSolver solver)
     {
         LotsKnown known = LotKnowing.Know(request.Season, request.Beliefs.Lots);
@@ -51,7 +51,7 @@ public sealed class StandingPlan : IDisposable
         Master master = new RoomSearch(instance, solver, limits).NewMaster(RoomChoice.Of(instance, request.Rooms), RunCharges.ForBound(instance), []);
         try
         {
-            GenerationResult result = ColumnGeneration.Run(master, limits, double.NegativeInfinity, (_, value, bound) => request.Progress?.Invoke((bound - value) / Math.Max(1e-9, Math.Abs(value))));
+            GenerationResult result = ColumnGeneration.Run(master, limits);
             request.Cancel.ThrowIfCancellationRequested();
             int[] rows = [.. Enumerable.Range(0, LinesAtMost).Select(_ => master.AddRow(double.NegativeInfinity, double.PositiveInfinity, []))];
             // Columns came in after the last solve; and a basis to go on from is a simplex one.

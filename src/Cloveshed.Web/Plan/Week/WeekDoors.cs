@@ -52,33 +52,28 @@ internal static class WeekDoors
         With(context, form, shed, desk, weeks, (week, words) =>
         {
             room.Begin(week);
-            return new Said(false, words[PlanWord.OrderSearching]);
+            return desk.Back(context, form, new Said(false, words[PlanWord.OrderSearching]));
         });
 
     private static IResult Stop(HttpContext context, [FromForm] IFormCollection form, ShedReading shed, FactDesk desk, WeekShelf weeks, WeekRoom room) =>
         With(context, form, shed, desk, weeks, (week, words) =>
         {
             room.Stop(week);
-            return new Said(false, words[PlanWord.OrderStopping]);
+            return desk.Back(context, form, new Said(false, words[PlanWord.OrderStopping]));
         });
 
-    private static IResult With(HttpContext context, IFormCollection form, ShedReading shed, FactDesk desk, WeekShelf weeks, Func<WeekSight, Words<PlanWord>, Said> act)
+    private static IResult With(HttpContext context, IFormCollection form, ShedReading shed, FactDesk desk, WeekShelf weeks, Func<WeekSight, Words<PlanWord>, IResult> act)
     {
         Words<PlanWord> words = Words.Of<PlanWord>(shed.Viewer.Language);
         return Guid.TryParse(form["plan"], out Guid plan) && Find(shed, weeks, plan, form["week"]) is { } week
-            ? desk.Back(context, form, act(week, words)) : desk.Back(context, form, new Said(true, words[PlanWord.NoSuchPlan]));
+            ? act(week, words) : desk.Back(context, form, new Said(true, words[PlanWord.NoSuchPlan]));
     }
 
-    private static IResult Take(HttpContext context, [FromForm] IFormCollection form, ShedReading shed, FactDesk desk, WeekShelf weeks)
-    {
-        Words<PlanWord> words = Words.Of<PlanWord>(shed.Viewer.Language);
-        if (!Guid.TryParse(form["plan"], out Guid plan) || Find(shed, weeks, plan, form["week"]) is not { } week)
+    private static IResult Take(HttpContext context, [FromForm] IFormCollection form, ShedReading shed, FactDesk desk, WeekShelf weeks) =>
+        With(context, form, shed, desk, weeks, (week, words) =>
         {
-            return desk.Back(context, form, new Said(true, words[PlanWord.NoSuchPlan]));
-        }
-
-        WeekTimes times = week.Timed(week.Order(form["order"]));
-        return times.Breaches.Count > 0 ? desk.Back(context, form, new Said(true, words.Say(PlanWord.OrderNotTaken, times.Breaches.Count)))
-            : desk.Put(context, form, "plan", (origin, id) => origin.WeekOrdered(plan, week.Question, [.. times.Order.Select(run => times.Schedule.Runs.First(placed => placed.Run == run.Id))], id), words.Say(PlanWord.OrderTaken, shed.Reader.Week(week.Question.Week)));
-    }
+            WeekTimes times = week.Timed(week.Order(form["order"]));
+            return times.Breaches.Count > 0 ? desk.Back(context, form, new Said(true, words.Say(PlanWord.OrderNotTaken, times.Breaches.Count)))
+                : desk.Put(context, form, "plan", (origin, id) => origin.WeekOrdered(week.Plan.Entry.Fact, week.Question, [.. times.Order.Select(run => times.Schedule.Runs.First(placed => placed.Run == run.Id))], id), words.Say(PlanWord.OrderTaken, shed.Reader.Week(week.Question.Week)));
+        });
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Cloveshed.Core.Shift;
 
 namespace Cloveshed.Web.Plan.Week;
@@ -53,10 +52,4 @@ internal sealed class WeekScale
 
         return Width;
     }
-}
-
-/// <summary>Numbers of a picture.</summary>
-internal static class Svg
-{
-    public static string N(double number) => number.ToString("0.##", CultureInfo.InvariantCulture);
 }
