@@ -18,7 +18,10 @@ public sealed class WeekTold(ShiftQuestion question, Reader reader)
     public string Clock(int minute) => Time.Format(question.At(minute).TimeOfDay);
 
     /// <summary>The day alone, with its name.</summary>
-    public string Day(int minute) => $"{reader.Say(Say.WeekDayNames).Split(' ')[(int)question.At(minute).DayOfWeek - 1]} {reader.Day(question.At(minute).Date)}";
+    public string Day(int minute) => $"{DayName(minute)} {reader.Day(question.At(minute).Date)}";
+
+    /// <summary>The name of the day, short.</summary>
+    public string DayName(int minute) => reader.Say(Say.WeekDayNames).Split(' ')[(int)question.At(minute).DayOfWeek - 1];
 
     /// <summary>A run by what people know it by: its lot, or what was sorted out of it.</summary>
     public string Run(string? id) => question.Runs.FirstOrDefault(run => run.Id == id) is not { } run ? id ?? ""

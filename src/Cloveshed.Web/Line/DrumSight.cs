@@ -101,7 +101,7 @@ public sealed record DrumSight(
         int outOfOrder = Enumerable.Range(1, Math.Max(0, holes.Length - 1)).FirstOrDefault(h => holes[h] < holes[h - 1]);
         double[] rising = [.. holes.Select((_, h) => holes.Take(h + 1).Max())];
         IReadOnlyList<Outflow> At(double atLoad) => DrumOutflows.Of(cloves, zones, [.. rising.Select(mm => question.Nature.At(mm, atLoad))], ordered);
-        double mass = Asked(MassField, Math.Round(MassToCrack(shed, rows), 0), 0, 1e9);
+        double mass = Asked(MassField, ToDump.Of(shed, rows, fresh: false).Mass, 0, 1e9);
         LoopQuestion loop = new(
             Asked(Feed, season.Lines.Where(line => line.Mode == LineMode.Crack).Select(line => line.RatePerHour).FirstOrDefault(1000), 0, 1e7) * kg, Asked(First, UsualFirst, 0, 100, 100), Asked(Again, UsualAgain, 0, 100, 100),
             Asked(Caught, UsualCaught, 0, 100, 100), 1 - kept, Asked(Hurt, UsualHurt, 0, 100, 100));
@@ -117,11 +117,5 @@ public sealed record DrumSight(
         List<(string, string?)> values = [.. holes.Select(mm => (Hole, (string?)Paths.Number(mm))), (OrderField, order == HoleOrder.LargestFirst ? "large" : "small")];
         values.AddRange(new[] { LoadField, StepField, Most, Feed, First, Again, Caught, Hurt, MassField }.Select(name => (name, (string?)query[name].ToString())));
         return Paths.Query(path, [.. values]);
-    }
-
-    private static double MassToCrack(ShedReading shed, LotRow[] rows)
-    {
-        double planned = shed.Book?.RunsOf[rows[0].Lot].Where(run => run.Mode != LineMode.Fresh && !run.FromSorted).Sum(run => run.MassIn) ?? 0;
-        return planned > 0 ? planned : rows.Sum(row => row.Net);
     }
 }

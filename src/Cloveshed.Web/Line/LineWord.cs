@@ -40,7 +40,7 @@ public enum LineWord
 
     // The setting sheet
     ToSheet, SheetLead, SheetIn, SheetBoth, SheetFor, SheetDay, SheetSizer, SheetSizerNot, SheetDrum, SheetDrumNot, SheetBox, SheetFrom, SheetTo, SheetTop, SheetHole, SheetOver, SheetUnder, SheetCheck,
-    SheetCheckLine, SheetRing, SheetDone, SheetLineName, SheetMass, SheetSetIt,
+    SheetCheckLine, SheetRing, SheetDone, SheetLineName, SheetMass, SheetBasisFresh, SheetBasisCrack, SheetBasisOther, SheetBasisAll, SheetSetIt,
 
     // The sizer's counts
     ToCount, CountInHead, CountLead, CountBins, CountFile, CountSend, CountSending, CountReading, CountJob, CountStop, CountStopped, CountTaken, CountFaulty, CountNotTaken, CountNoFile, CountBadBins, CountGone, CountDropped,

@@ -60,17 +60,10 @@ public sealed record SizerSight(
         SettingSeen Look(IReadOnlyList<Box> of, double? top) => SizerLooking.At(question, sized.Table, sized.Weights, of, top, asked.Off);
         return new(
             lot, rows, asked, sized, question, wish, Look(boxes, over), SizerWish.Of(bestBoxes, bestOver, wish.CutG), Look(bestBoxes, bestOver), inForce, Look(nowBoxes, nowOver),
-            asked.Mass ?? MassToRun(shed, rows), PackedOf(shed, season, rows, lot), prices, outOfOrder);
+            asked.Mass ?? ToDump.Of(shed, rows, fresh: true).Mass, PackedOf(shed, season, rows, lot), prices, outOfOrder);
     }
 
     public static double KilogramsPerUnit(Season season) => season.Settings.MassUnit == MassUnit.Pound ? Core.Quantities.Mass.KilogramsPerPound : 1;
-
-    /// <summary>What the adopted plan still runs fresh of it; without one, all that stands.</summary>
-    private static double MassToRun(ShedReading shed, LotRow[] rows)
-    {
-        double planned = shed.Book?.RunsOf[rows[0].Lot].Where(run => run.Mode == LineMode.Fresh && !run.FromSorted).Sum(run => run.MassIn) ?? 0;
-        return Math.Round(planned > 0 ? planned : rows.Sum(row => row.Net), 0);
-    }
 
     /// <summary>Of what is dumped: what makes grade, less dirt, roots, tops and loose skins.</summary>
     private static double PackedOf(ShedReading shed, Season season, LotRow[] rows, LotId lot)

@@ -8,12 +8,14 @@ public enum PlanWord
     OnThisPage, PartWeek, LotsShown, ShowWorthMost, ShowAllLots, LotPages, LotRange, AsTables, LegendFold, BoardKeys, TablesTitle, TablesLead,
 
     // What is chosen
-    SideLabel, ChooseSomething, ChosenGone, RunHead, RunOn, RunHours, RunOvertime, RunIn, RunFrom, RunLife, RunLastGood, RunLifePast, RunMakes,
+    SideLabel, ChooseSomething, ChosenGone, RunHead,
+    WhyServes, WhyClock, WhyBinds, WhyNext, WhyNothingBinds, WhyNextSorted, WhyClockSorted, WhyNotSaid, WhyHint, RunOn, RunHours, RunOvertime, RunIn, RunFrom, RunLife, RunLastGood, RunLifePast, RunMakes,
     RunSeed, RunSortedOut, OneMore, WorthHour, WorthBin, WorthLot, ToLot, LotHead, LotMass, LotField, LotStays, LotRuns, LotRun, OfSorted,
     LotNoRuns, LotSold, LotInKeep,
 
     // Holds
-    Pin, PinAtLeast, PinElsewhere, PinLine, PinWeek, Bar, Lift, HoldHint, HoldsHead, HoldPinned, HoldPinnedMass, HoldBarred, HoldKept, HoldLess,
+    Pin, PinAtLeast, PinElsewhere, PinLine, PinWeek,
+    MoveHead, MoveBar, MoveDo, MoveHint, MovedTo, Moved, Bar, Lift, HoldHint, HoldsHead, HoldPinned, HoldPinnedMass, HoldBarred, HoldKept, HoldLess,
     HoldMissed, HoldNotYet, HoldOutside, HoldBadWeek, PinBadMass, Pinned, Barred, Lifted,
 
     // The whole plan
@@ -27,10 +29,10 @@ public enum PlanWord
     OrderTitle, OrderHead, OrderLead, OrderHolds, OrderBreaks, OrderLineOf, OrderLaneLabel, OrderRunLabel, OrderAfter, OrderNumber,
     OrderStart, OrderEnd, OrderSetUp, OrderMinutes, OrderCleanOut, OrderOrganic, OrderMove, OrderEarlier, OrderLater, OrderEarlierOf,
     OrderLaterOf, OrderKeys, OrderCostsHead, OrderCosts, OrderOver, OrderAllReady, OrderShort, OrderSearchHead, OrderSearch, OrderSearching,
-    OrderStopping, OrderStop, OrderRunning, OrderLook, OrderFailed, OrderProven, OrderGap, OrderFound, OrderShowFound, OrderTakeHead,
+    OrderStopping, OrderStop, OrderRunning, OrderAgain, OrderLook, OrderFailed, OrderProven, OrderGap, OrderFound, OrderShowFound, OrderTakeHead,
     OrderTake, OrderTaken, OrderNotTaken, OrderNoneTaken, OrderIsTaken, OrderOtherTaken, OrderSheets, OrderCaution, ToOrder, SheetsLead,
-    SheetsNotTaken, SheetsBoth, SheetPeople, SheetCleaning, SheetTime, SheetBins, SheetBinsFrom, SheetSorted, SheetTravel, SheetInto,
-    SheetCuts, SheetBefore, SheetFirst, SheetGoesOn, SheetFromBefore, SheetThrough, SheetStops, SheetDone,
+    SheetsNotTaken, SheetsBoth, SheetPeople, SheetCleaning, SheetTime, SheetBins, SheetBinsFrom, SheetBinsOf, SheetBinsThere, SheetOf, SheetSorted, SheetTravel, SheetInto,
+    SheetCounted, SheetDumped, SheetCuts, SheetBefore, SheetFirst, SheetGoesOn, SheetFromBefore, SheetThrough, SheetStops, SheetDone,
 
     // What changed since
     SinceOne, SinceMany, SinceNew, SinceChanged, SinceGone, SinceLifted, OtherSeason, NounHold, NounLook, NounSeason, NounSizeClass, NounVariety,
@@ -43,6 +45,7 @@ public enum PlanWord
 
     // A job
     JobsNow, JobWorking, JobWaiting, JobTitle, JobSeconds, JobOf, JobValue, JobBound, JobChart, JobChartLead, JobTable, JobStageHead, JobLeave,
+    JobAgain, JobElsewhere,
     JobStop, JobStopHint, JobStopping, JobEndedAlready, JobMadeTitle, JobMade, JobMadeStopped, JobOpenPlan, JobStoppedTitle, JobStoppedLead,
     JobRefusedTitle, NoSuchJob, StageWaiting, StageBegun, StageAllRoomWeeks, StageRoomWeeksFound, StageRoomWeeksImproved, StageGivenRoomWeeks,
     StageRunsDecided, StageChecking, StageKeeping, StageEnded, RefusedFault, RefusedBreaches, RefusedMore, FaultNoSeason, FaultPlanner,
@@ -51,6 +54,7 @@ public enum PlanWord
     AllName, AllMade, AllBasis, AllHow, AllOlder, HowGap, HowTime, HowCancelled, EndedHead, EndedStopped, EndedRefused, Compare, CompareFirst,
     CompareSecond, CompareFirstOf, CompareSecondOf, CompareChoose, CompareNot, CompareLead, CompareRuns, CompareOrders, CompareRooms,
     CompareMoney, CompareChange, CompareFills, CompareRoomsCaption, CompareSealedOf, CompareOpenedOf, CompareNotSealed, CompareRunsHead,
+    CompareSizes, CompareSize, CompareMovesHead, CompareMovesLead, CompareMoves, CompareWeeksLater,
     CompareOrdersHead, CompareFareOf, CompareFare, CompareNoLine, CompareRest, CompareSame, CompareTurn, Adopt, AdoptFirst, AdoptSame,
     AdoptChangesOne, AdoptChanges, AdoptedNow, Adopted, ChangeNew, ChangeGone, ChangeOther,
 }

@@ -11,7 +11,25 @@ public sealed record ShiftSheet(ShiftLine Line, string Name, ShiftWindow Time, I
 {
     /// <summary>By line, then by time. Shifts in which a line runs nothing have no sheet; what runs over has one of its own.</summary>
     public static IReadOnlyList<ShiftSheet> Of(WeekSight week, WeekTimes times) =>
-        [.. week.Question.Lines.SelectMany(line => Shifts(week, line).OrderBy(shift => shift.Time.Start).Select(shift => Sheet(week, times, line, shift.Name, shift.Time))).Where(sheet => sheet.Runs.Count > 0)];
+        [.. week.Question.Lines.SelectMany(line => Shared([.. Shifts(week, line).OrderBy(shift => shift.Time.Start).Select(shift => Sheet(week, times, line, shift.Name, shift.Time)).Where(sheet => sheet.Runs.Count > 0)]))];
+
+    /// <summary>Each run knows the pieces in which it stands on the line's sheets.</summary>
+    private static IEnumerable<ShiftSheet> Shared(ShiftSheet[] sheets)
+    {
+        ILookup<string, int> pieces = sheets.SelectMany(sheet => sheet.Runs).ToLookup(run => run.Run.Id, run => run.Minutes);
+        Dictionary<string, int> at = [];
+        foreach (ShiftSheet sheet in sheets)
+        {
+            yield return sheet with
+            {
+                Runs = [.. sheet.Runs.Select(run =>
+                {
+                    int piece = at[run.Run.Id] = at.TryGetValue(run.Run.Id, out int before) ? before + 1 : 0;
+                    return run with { Pieces = [.. pieces[run.Run.Id]], Piece = piece };
+                })],
+            };
+        }
+    }
 
     private static IEnumerable<(string Name, ShiftWindow Time)> Shifts(WeekSight week, ShiftLine line)
     {
@@ -35,7 +53,9 @@ public sealed record ShiftSheet(ShiftLine Line, string Name, ShiftWindow Time, I
         List<SheetRun> runs = [];
         foreach ((int at, PlacedRun run) in placed.Index())
         {
-            ShiftWindow[] worked = [.. week.Timing.Hours(line.Id).Windows.Append(new ShiftWindow(ShiftQuestion.WeekMinutes, int.MaxValue)).Where(window => Within(window) && window.Start < run.End && window.End > run.Start)];
+            // Two shifts without a stop between them are one stretch of work: what runs on is cut where the shift ends.
+            ShiftWindow[] worked = [.. week.Timing.Hours(line.Id).Windows.Append(new ShiftWindow(ShiftQuestion.WeekMinutes, int.MaxValue))
+                .Select(window => new ShiftWindow(Math.Max(Math.Max(window.Start, time.Start), run.Start), Math.Min(Math.Min(window.End, time.End), run.End))).Where(window => window.Start < window.End)];
             if (worked.Length == 0)
             {
                 continue;
@@ -43,7 +63,7 @@ public sealed record ShiftSheet(ShiftLine Line, string Name, ShiftWindow Time, I
 
             ShiftRun what = week.Question.Runs.First(one => one.Id == run.Run);
             SetUp setUp = at == 0 ? week.Timing.Setups.First(what) : week.Timing.Setups.Between(week.Question.Runs.First(one => one.Id == placed[at - 1].Run), what);
-            runs.Add(new SheetRun(what, setUp, at == 0, Math.Max(run.Start, worked[0].Start), Math.Min(run.End, worked[^1].End), run.Start >= time.Start && run.Start < time.End, run.End > time.Start && run.End <= time.End));
+            runs.Add(new SheetRun(what, setUp, at == 0, worked[0].Start, worked[^1].End, run.Start >= time.Start && run.Start < time.End, run.End > time.Start && run.End <= time.End, worked.Sum(window => window.End - window.Start)));
         }
 
         return new ShiftSheet(
@@ -59,4 +79,16 @@ public sealed record ShiftSheet(ShiftLine Line, string Name, ShiftWindow Time, I
 /// <param name="From">Of what of it runs in the shift, in minutes of the week.</param>
 /// <param name="Begins">It begins in this shift; else it goes on from the one before.</param>
 /// <param name="Ends">It ends in this shift; else it goes on in the next.</param>
-public sealed record SheetRun(ShiftRun Run, SetUp SetUp, bool First, int From, int To, bool Begins, bool Ends);
+/// <param name="Minutes">For which it runs in the shift.</param>
+public sealed record SheetRun(ShiftRun Run, SetUp SetUp, bool First, int From, int To, bool Begins, bool Ends, int Minutes)
+{
+    /// <summary>Minutes of every shift in which it runs, in order of time.</summary>
+    public IReadOnlyList<int> Pieces { get; init; } = [Minutes];
+
+    /// <summary>Which of them this is.</summary>
+    public int Piece { get; init; }
+
+    /// <summary>What is expected of it in this shift.</summary>
+    /// <param name="mass">Of the whole run, in whole units of the reader's mass.</param>
+    public RunShare Share(long mass) => RunShares.Of(Run, Pieces, mass)[Piece];
+}
