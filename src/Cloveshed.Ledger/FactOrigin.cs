@@ -96,11 +96,36 @@ public sealed record FactOrigin(DateTimeOffset HappenedAt, string By, string Dev
         Make(FactKinds.WeekOrdered, new JsonObject
         {
             ["plan"] = plan.ToString("D", CultureInfo.InvariantCulture), ["week"] = LocalDatePattern.Iso.Format(question.Settings.Monday(question.Week)),
-            ["runs"] = new JsonArray([.. runs.Select(run => (JsonNode)new JsonObject
-            {
-                ["run"] = run.Run, ["line"] = run.Line.Text, ["start"] = LocalDateTimePattern.GeneralIso.Format(question.At(run.Start)), ["end"] = LocalDateTimePattern.GeneralIso.Format(question.At(run.End)),
-            })]),
+            ["runs"] = Placed(question, runs),
         }, null, id);
+
+    /// <summary>The best order of a week of a plan is wanted.</summary>
+    /// <param name="seconds">Of the clock, at most.</param>
+    /// <param name="basis">The number of the last fact by which set-ups and shifts are read.</param>
+    /// <param name="digest">Of the season's files by then: a search belongs to one state of them.</param>
+    public NewFact WeekAsked(Guid plan, LocalDate monday, double seconds, long basis, string digest, Guid? id = null) =>
+        Make(FactKinds.WeekAsked, new JsonObject
+        {
+            ["plan"] = plan.ToString("D", CultureInfo.InvariantCulture), ["week"] = LocalDatePattern.Iso.Format(monday), ["seconds"] = seconds, ["basis"] = basis, ["digest"] = digest,
+        }, null, id);
+
+    /// <summary>What a search for a week's order found; it ends what was asked.</summary>
+    /// <param name="status">proven, time or cancelled.</param>
+    public NewFact WeekFound(Guid asked, string status, ShiftAnswer answer, ShiftQuestion question, Guid? id = null) =>
+        Make(FactKinds.WeekFound, new JsonObject
+        {
+            ["asked"] = asked.ToString("D", CultureInfo.InvariantCulture), ["status"] = status, ["seconds"] = answer.Seconds, ["first_bound"] = Finite(answer.FirstBound),
+            ["changeover_bound"] = Finite(answer.ChangeoverBound), ["runs"] = Placed(question, answer.Schedule.Runs),
+        }, null, id);
+
+    /// <summary>A search for a week's order that failed; it ends what was asked.</summary>
+    public NewFact WeekNotFound(Guid asked, double seconds, string fault, Guid? id = null) =>
+        Make(FactKinds.WeekFound, new JsonObject { ["asked"] = asked.ToString("D", CultureInfo.InvariantCulture), ["status"] = "failed", ["seconds"] = seconds, ["fault"] = fault }, null, id);
+
+    private static JsonArray Placed(ShiftQuestion question, IReadOnlyList<PlacedRun> runs) => new([.. runs.Select(run => (JsonNode)new JsonObject
+    {
+        ["run"] = run.Run, ["line"] = run.Line.Text, ["start"] = LocalDateTimePattern.GeneralIso.Format(question.At(run.Start)), ["end"] = LocalDateTimePattern.GeneralIso.Format(question.At(run.End)),
+    })]);
 
     /// <summary>What the sizer counted of a lot.</summary>
     /// <param name="binsRun">Bins that these bulbs came out of.</param>

@@ -83,6 +83,13 @@ public sealed class ShedLedger : IDisposable
             });
     }
 
+    /// <summary>
+    /// Takes a piece of work of this shed, such as planning, for this process alone, until it is disposed of or the process ends, however it ends. Null where
+    /// another process has it. No fact hangs on it: it only spares two processes the same work.
+    /// </summary>
+    /// <param name="work">A short name in small letters.</param>
+    public IDisposable? TryHold(string work) => store.TryHold(work);
+
     /// <summary>The last fact.</summary>
     public LedgerHead Head() => Reading(reader => reader.Head());
 

@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Net;
 using System.Text.RegularExpressions;
 using Cloveshed.Core.Planning;
+using Cloveshed.Core.Shift;
 using Cloveshed.Ledger;
 using Cloveshed.Solver.Highs;
 using Cloveshed.Solver.Shift;
@@ -20,14 +21,16 @@ public sealed class ServedShed : IAsyncDisposable
 
     private readonly IReadOnlyDictionary<string, string?>? variables;
     private readonly ILinearSolver solver;
+    private readonly IShiftScheduler shifts;
 
     /// <summary>The demo's files, as the program offers them.</summary>
     private static readonly Dictionary<string, ReadOnlyMemory<byte>> Demo =
         Directory.GetFiles(DemoShed.Folder).ToDictionary(file => Path.GetFileName(file), file => new ReadOnlyMemory<byte>(System.IO.File.ReadAllBytes(file)));
 
-    private ServedShed(byte[]? start, Action<ShedLedger>? before, IReadOnlyDictionary<string, string?>? variables, ILinearSolver? solver)
+    private ServedShed(byte[]? start, Action<ShedLedger>? before, IReadOnlyDictionary<string, string?>? variables, ILinearSolver? solver, IShiftScheduler? shifts = null)
     {
         this.variables = variables;
+        this.shifts = shifts ?? new CpShiftScheduler();
         this.solver = solver ?? new HighsSolver();
         if (start is not null)
         {
@@ -42,7 +45,7 @@ public sealed class ServedShed : IAsyncDisposable
     private WebApplication Build()
     {
         var clock = Stopwatch.StartNew();
-        return ShedHost.Build(Ledger, solver, Clock, new ShedOptions("http://127.0.0.1:0", KeyFolder, "0.0.0-test", () => clock.Elapsed.TotalSeconds, logging => logging.AddProvider(Log), variables, Demo) { Shifts = new CpShiftScheduler() });
+        return ShedHost.Build(Ledger, solver, Clock, new ShedOptions("http://127.0.0.1:0", KeyFolder, "0.0.0-test", () => clock.Elapsed.TotalSeconds, logging => logging.AddProvider(Log), variables, Demo) { Shifts = shifts });
     }
 
     /// <summary>Stands still, so that a page is the same twice.</summary>
@@ -64,9 +67,9 @@ public sealed class ServedShed : IAsyncDisposable
 
     /// <summary>Serves an empty ledger, or one that was written to before.</summary>
     /// <param name="solver">Null: the one of the program.</param>
-    public static async Task<ServedShed> Open(Action<ShedLedger>? before = null, IReadOnlyDictionary<string, string?>? variables = null, ILinearSolver? solver = null)
+    public static async Task<ServedShed> Open(Action<ShedLedger>? before = null, IReadOnlyDictionary<string, string?>? variables = null, ILinearSolver? solver = null, IShiftScheduler? shifts = null)
     {
-        ServedShed shed = new(null, before, variables, solver);
+        ServedShed shed = new(null, before, variables, solver, shifts);
         await shed.app.StartAsync();
         return shed;
     }

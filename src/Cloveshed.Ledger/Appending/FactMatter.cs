@@ -55,6 +55,11 @@ internal sealed record FactMatter(ShedFold Fold, TextLanguage Language, Func<str
                     return Fold.Plan(body.Id("plan")) is null ? Refuse(RefusalTexts.PlanUnknown, body.Text("plan")) : null;
                 case FactKinds.WeekOrdered:
                     return AgainstWeek(fact, body);
+                case FactKinds.WeekAsked:
+                    _ = (body.Number("seconds"), body.Text("digest"));
+                    return AgainstPlannedWeek(fact, body) ?? AgainstBasis(fact, body);
+                case FactKinds.WeekFound:
+                    return AgainstFound(fact, body);
                 default:
                     _ = body.Text("text");
                     return null;
@@ -110,10 +115,12 @@ internal sealed record FactMatter(ShedFold Fold, TextLanguage Language, Func<str
 
     private Refusal? AgainstWeek(FormedFact fact, Body body)
     {
-        Refusal Refuse(string rule, params ReadOnlySpan<object?> words) => RefusalTexts.Of(fact.Id, rule, Language, words);
-        if (Fold.Plan(body.Id("plan")) is null)
-            return Refuse(RefusalTexts.PlanUnknown, body.Text("plan"));
-        LocalDate week = body.Date("week");
+        PlacedRuns(body);
+        return AgainstPlannedWeek(fact, body);
+    }
+
+    private static void PlacedRuns(Body body)
+    {
         HashSet<string> runs = new(StringComparer.Ordinal);
         foreach (Body run in body.PartsOrNone("runs"))
         {
@@ -122,8 +129,35 @@ internal sealed record FactMatter(ShedFold Fold, TextLanguage Language, Func<str
                 throw new BodyFault("runs", "each run once");
         }
 
-        return runs.Count == 0 ? throw new BodyFault("runs", "a list of {run, line, start, end}")
-            : week.DayOfWeek == IsoDayOfWeek.Monday ? null : Refuse(RefusalTexts.HoldWeek, LocalDatePattern.Iso.Format(week));
+        if (runs.Count == 0)
+            throw new BodyFault("runs", "a list of {run, line, start, end}");
+    }
+
+    private Refusal? AgainstPlannedWeek(FormedFact fact, Body body)
+    {
+        if (Fold.Plan(body.Id("plan")) is null)
+            return RefusalTexts.Of(fact.Id, RefusalTexts.PlanUnknown, Language, body.Text("plan"));
+        LocalDate week = body.Date("week");
+        return week.DayOfWeek == IsoDayOfWeek.Monday ? null : RefusalTexts.Of(fact.Id, RefusalTexts.HoldWeek, Language, LocalDatePattern.Iso.Format(week));
+    }
+
+    private Refusal? AgainstFound(FormedFact fact, Body body)
+    {
+        Guid asked = body.Id("asked");
+        if (FindFact(asked)?.Kind != FactKinds.WeekAsked)
+            return RefusalTexts.Of(fact.Id, RefusalTexts.JobUnknown, Language, asked);
+        _ = (body.Number("seconds"), body.NumberOrNone("first_bound"), body.NumberOrNone("changeover_bound"));
+        switch (body.Text("status"))
+        {
+            case "failed":
+                _ = body.Text("fault");
+                return null;
+            case "proven" or "time" or "cancelled":
+                PlacedRuns(body);
+                return null;
+            default:
+                throw new BodyFault("status", "proven, time, cancelled or failed");
+        }
     }
 
     private Refusal? AgainstBasis(FormedFact fact, Body body)

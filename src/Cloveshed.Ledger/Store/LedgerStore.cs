@@ -26,6 +26,9 @@ internal abstract class LedgerStore
     /// <summary>Begins a transaction that sees the ledger as of one moment.</summary>
     public abstract DbTransaction BeginReading(DbConnection connection);
 
+    /// <summary>Takes a piece of work for this process alone until it is disposed of or the process dies; null where another has it.</summary>
+    public abstract IDisposable? TryHold(string work);
+
     /// <summary>What the database finds wrong with its own storage.</summary>
     public abstract IEnumerable<string> CheckStorage(DbConnection connection);
 

@@ -72,6 +72,26 @@ internal sealed class SqliteStore(string file, int waitSeconds = 20) : LedgerSto
 
     public override DbTransaction BeginReading(DbConnection connection) => ((SqliteConnection)connection).BeginTransaction(deferred: true);
 
+    /// <summary>
+    /// A file beside the ledger's that is open to one process at a time: the system lets go of it however that process ends. Where two processes get
+    /// past each other in the moment in which the file goes, both work and the ledger takes the first result.
+    /// </summary>
+    public override IDisposable? TryHold(string work)
+    {
+        try
+        {
+            return new FileStream($"{file}.{work}", FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None, 1, FileOptions.DeleteOnClose);
+        }
+        catch (IOException)
+        {
+            return null;
+        }
+        catch (UnauthorizedAccessException)
+        {
+            return null;
+        }
+    }
+
     public override IEnumerable<string> CheckStorage(DbConnection connection)
     {
         using DbCommand check = connection.CreateCommand();

@@ -19,6 +19,7 @@ internal static class PlanParts
         services.AddSingleton<WeekRoom>();
         services.AddSingleton<PlanRoom>();
         services.AddHostedService(parts => parts.GetRequiredService<PlanRoom>());
+        services.AddHostedService(parts => parts.GetRequiredService<WeekRoom>());
     }
 
     public static void Map(IEndpointRouteBuilder routes)

@@ -20,6 +20,8 @@ public static class FactTexts
         FactKinds.PlanStopped => words[SetupWord.KindPlanStopped],
         FactKinds.PlanAdopted => words[SetupWord.KindPlanAdopted],
         FactKinds.WeekOrdered => words[SetupWord.KindWeekOrdered],
+        FactKinds.WeekAsked => words[SetupWord.KindWeekAsked],
+        FactKinds.WeekFound => words[SetupWord.KindWeekFound],
         FactKinds.AirRead => words[SetupWord.KindAirRead],
         FactKinds.RoomStepped => words[SetupWord.KindRoomStepped],
         FactKinds.RoomTested => words[SetupWord.KindRoomTested],

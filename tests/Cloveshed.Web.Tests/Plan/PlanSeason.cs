@@ -27,10 +27,13 @@ internal static class PlanSeason
     };
 
     /// <summary>Makes it the season of a ledger.</summary>
-    public static void Import(ShedLedger ledger)
+    public static void Import(ShedLedger ledger) => Import(ledger, Files);
+
+    /// <summary>Makes these files the season of a ledger.</summary>
+    public static void Import(ShedLedger ledger, IReadOnlyDictionary<string, string> files)
     {
         ImportResult taken = SeasonImport.Import(
-            ledger, Files.ToDictionary(file => file.Key, file => (ReadOnlyMemory<byte>)Encoding.UTF8.GetBytes(file.Value)), Origin);
+            ledger, files.ToDictionary(file => file.Key, file => (ReadOnlyMemory<byte>)Encoding.UTF8.GetBytes(file.Value)), Origin);
         Assert.True(taken.Taken, string.Join('\n', taken.Faults));
     }
 

@@ -1,7 +1,9 @@
 using System.Net;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
+using Cloveshed.Core.Shift;
 using Cloveshed.Ledger;
+using Cloveshed.Solver.Shift;
 
 namespace Cloveshed.Web.Tests.Plan;
 
@@ -67,6 +69,52 @@ public sealed partial class WeekOrderTests
     }
 
     [Fact]
+    public async Task A_search_outlives_the_program_and_says_that_it_began_again_and_what_was_found_is_kept()
+    {
+        using FirstWaits scheduler = new();
+        await using ServedShed shed = await ServedShed.Open(PlanSeason.Import, shifts: scheduler);
+        PlanEntry plan = await PlanSeason.Made(shed.Ledger, PlanSeason.Ask(shed.Ledger, "First plan"));
+        string week = $"/plan/{plan.Fact}/week?week=2026-08-31";
+        using (Visitor before = shed.Visitor())
+        {
+            await before.Send(await before.Get(week), "/plan/week/search");
+        }
+
+        await scheduler.Reached.WaitAsync(TestContext.Current.CancellationToken);
+        shed.Clock.Pass(TimeSpan.FromMinutes(3));
+        scheduler.HoldNext = true;
+        await shed.Restart();
+        using Visitor visitor = shed.Visitor();
+        await scheduler.Reached.WaitAsync(TestContext.Current.CancellationToken);
+        Assert.Contains("The program was started again at 2 Sep 2026", Read(await visitor.Get(week)), StringComparison.Ordinal);
+        Assert.Empty(shed.Ledger.Read(kind: FactKinds.WeekFound));
+        scheduler.Release();
+        await PlanSeason.When(shed.Ledger, _ => shed.Ledger.Read(kind: FactKinds.WeekFound).Any());
+        Assert.Contains("Proven in", Read(await visitor.Get(week)), StringComparison.Ordinal);
+
+        await shed.Restart();
+        using Visitor later = shed.Visitor();
+        Assert.Contains("Proven in", Read(await later.Get(week)), StringComparison.Ordinal);
+        Assert.Single(shed.Ledger.Read(kind: FactKinds.WeekFound));
+        Assert.Single(shed.Ledger.Read(kind: FactKinds.WeekAsked));
+    }
+
+    /// <summary>20 hours of a lot at 8 a day: Monday 8, Tuesday 8, Wednesday 4 of its 10 bins, 1,000 lb and 30 cartons.</summary>
+    [Fact]
+    public async Task A_run_over_several_shifts_gives_each_its_own_share_and_the_shares_add_up()
+    {
+        Dictionary<string, string> slow = new(PlanSeason.Files) { ["lines.csv"] = "line,mode,rate_per_hour,hours_per_week,cost_per_hour\npack,fresh,50,40,1\n" };
+        await using ServedShed shed = await ServedShed.Open(ledger => PlanSeason.Import(ledger, slow));
+        PlanEntry plan = await PlanSeason.Made(shed.Ledger, PlanSeason.Ask(shed.Ledger));
+        using Visitor visitor = shed.Visitor();
+        string sheets = Read(await visitor.Get($"/plan/{plan.Fact}/week/sheets?week=2026-08-31"));
+        string[] first = [.. RunSheets().Split(sheets).Skip(1).Take(3)];
+        Assert.Equal(["4 of 10 bins from yard", "4 of 10 bins from yard", "2 of 10 bins from yard"], first.Select(sheet => BinsOf().Match(sheet).Value));
+        Assert.Equal(["400 of 1,000 lb", "400 of 1,000 lb", "200 of 1,000 lb"], first.Select(sheet => PoundsOf().Match(sheet).Value));
+        Assert.Equal(["12 of 30", "12 of 30", "6 of 30"], first.Select(sheet => UnitsOf().Match(sheet).Groups[1].Value));
+    }
+
+    [Fact]
     public async Task A_sheet_is_a_page_for_each_line_and_shift_in_the_language_asked_for()
     {
         (ServedShed shed, PlanEntry plan) = await Planned();
@@ -74,7 +122,7 @@ public sealed partial class WeekOrderTests
         using Visitor visitor = shed.Visitor();
         Got english = await visitor.Get($"/plan/{plan.Fact}/week/sheets?week=2026-08-31&in=en"), both = await visitor.Get($"/plan/{plan.Fact}/week/sheets?week=2026-08-31&in=both");
         Assert.Contains("10 bins from yard", Read(english), StringComparison.Ordinal);
-        Assert.Contains("30 × M30", Read(english), StringComparison.Ordinal);
+        Assert.Equal("30", UnitsOf().Match(Read(english)).Groups[1].Value);
         Assert.Contains("each person's own lock on the power", Read(english), StringComparison.Ordinal);
         Assert.Contains("10 bins de yard", Read(both), StringComparison.Ordinal);
         Assert.Equal(2, RunSheets().Count(both.Text));
@@ -106,6 +154,52 @@ public sealed partial class WeekOrderTests
 
     [GeneratedRegex("data-order=\"([^\"]*)\"")]
     private static partial Regex OrderOf();
+
+    [GeneratedRegex(@"\d+ of \d+ bins from yard")]
+    private static partial Regex BinsOf();
+
+    [GeneratedRegex(@"[\d,]+ of [\d,]+ lb")]
+    private static partial Regex PoundsOf();
+
+    [GeneratedRegex("<span class=\"n\">([^<]*)</span><span>M30</span>")]
+    private static partial Regex UnitsOf();
+
+    /// <summary>A scheduler whose first search does not end by itself, and its second when it is told to.</summary>
+    private sealed class FirstWaits : IShiftScheduler, IDisposable
+    {
+        private readonly CpShiftScheduler real = new();
+        private readonly SemaphoreSlim reached = new(0), released = new(0);
+        private int searches;
+
+        public SemaphoreSlim Reached => reached;
+
+        public bool HoldNext { get; set; }
+
+        public void Release() => released.Release();
+
+        public ShiftAnswer Schedule(ShiftQuestion question, ShiftSearch search)
+        {
+            int turn = Interlocked.Increment(ref searches);
+            reached.Release();
+            if (turn == 1)
+            {
+                search.Cancel.WaitHandle.WaitOne();
+            }
+            else if (HoldNext)
+            {
+                HoldNext = false;
+                released.Wait(TestContext.Current.CancellationToken);
+            }
+
+            return real.Schedule(question, search);
+        }
+
+        public void Dispose()
+        {
+            reached.Dispose();
+            released.Dispose();
+        }
+    }
 
     [GeneratedRegex("<article class=\"sheet run-sheet\"")]
     private static partial Regex RunSheets();

@@ -22,7 +22,7 @@ internal static class JobStream
     /// <summary>At least this often, so that seconds count on and a dead line is noticed.</summary>
     private static readonly TimeSpan AtLeast = TimeSpan.FromSeconds(5);
 
-    public static IResult Follow(Guid id, HttpContext context, PlanRoom room, ShedReading shed, Viewer viewer, IHostApplicationLifetime host)
+    public static IResult Follow(Guid id, HttpContext context, PlanRoom room, ShedReading shed, ShedLedger ledger, Viewer viewer, IHostApplicationLifetime host)
     {
         ShedState state = shed.State;
         bool known = state.Jobs.Any(job => job.Fact == id) || state.Plans.Any(plan => plan.Asked == id) || state.Ended.Any(end => end.Asked == id);
@@ -33,11 +33,11 @@ internal static class JobStream
 
         PlanJob? asked = state.Jobs.FirstOrDefault(job => job.Fact == id);
         int seen = int.TryParse(context.Request.Headers["Last-Event-ID"], out int last) && last >= 0 ? last : 0;
-        return TypedResults.ServerSentEvents(Events(asked, room, shed.Reader, Words.Of<PlanWord>(viewer.Language), seen, host.ApplicationStopping, context.RequestAborted));
+        return TypedResults.ServerSentEvents(Events(asked, room, ledger, shed.Reader, Words.Of<PlanWord>(viewer.Language), seen, host.ApplicationStopping, context.RequestAborted));
     }
 
     private static async IAsyncEnumerable<SseItem<JobSaid>> Events(
-        PlanJob? job, PlanRoom room, Reader reader, Words<PlanWord> words, int seen, CancellationToken stopping, [EnumeratorCancellation] CancellationToken gone)
+        PlanJob? job, PlanRoom room, ShedLedger ledger, Reader reader, Words<PlanWord> words, int seen, CancellationToken stopping, [EnumeratorCancellation] CancellationToken gone)
     {
         if (job is null)
         {
@@ -54,7 +54,8 @@ internal static class JobStream
             // The series may have been thinned since: then the page gets all of it again.
             int from = seen > sight.Series.Count ? 0 : seen;
             seen = sight.Series.Count;
-            bool ended = sight.Stage == JobStage.Ended;
+            // A job that waits here may be made, and ended, by another process.
+            bool ended = sight.Stage == JobStage.Ended || (sight.Stage == JobStage.Waiting && ledger.Now().Jobs.All(one => one.Fact != job.Fact));
             yield return new SseItem<JobSaid>(Told(job, sight, from, reader, words, ended)) { EventId = seen.ToString(System.Globalization.CultureInfo.InvariantCulture) };
             if (ended)
             {

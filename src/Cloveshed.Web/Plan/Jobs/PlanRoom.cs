@@ -22,6 +22,9 @@ public sealed partial class PlanRoom : IHostedService, IDisposable
     /// <summary>How long it waits before it offers a result again that the ledger could not take: a disk may be full for a while.</summary>
     private static readonly TimeSpan OfferAgain = TimeSpan.FromSeconds(5);
 
+    /// <summary>What one process of a shed has at a time: two of them do not make the same plan.</summary>
+    private const string Held = "planning";
+
     /// <summary>Tracks of ended jobs that are still at hand for a page that shows how they went.</summary>
     private const int TracksKept = 32;
 
@@ -37,6 +40,8 @@ public sealed partial class PlanRoom : IHostedService, IDisposable
     private readonly SemaphoreSlim wake = new(0);
     private readonly TaskCompletionSource left = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private volatile bool leaving;
+    private volatile bool elsewhere;
+    private DateTimeOffset here;
 
     public PlanRoom(ShedLedger ledger, ILinearSolver solver, ShedSignals signals, TimeProvider clock, ShedOptions options, ILoggerFactory logs)
     {
@@ -44,8 +49,15 @@ public sealed partial class PlanRoom : IHostedService, IDisposable
         means = new PlanMeans(solver, options.Version, options.Elapsed, Math.Clamp(Environment.ProcessorCount - 1, 1, MostThreads), clock);
     }
 
+    /// <summary>When this process began to take up jobs: what was asked for before is begun again here.</summary>
+    public DateTimeOffset Here => here;
+
+    /// <summary>Jobs wait here because another process of this shed plans.</summary>
+    public bool Elsewhere => elsewhere;
+
     public Task StartAsync(CancellationToken cancellationToken)
     {
+        here = means.Clock.GetUtcNow();
         QuietThread.Start("plan room", Work);
         return Task.CompletedTask;
     }
@@ -96,11 +108,7 @@ public sealed partial class PlanRoom : IHostedService, IDisposable
         {
             while (!leaving)
             {
-                if (Next() is { } job)
-                {
-                    Do(job);
-                }
-                else
+                if (!OneTurn())
                 {
                     wake.Wait(Look);
                 }
@@ -114,6 +122,26 @@ public sealed partial class PlanRoom : IHostedService, IDisposable
         {
             left.TrySetResult();
         }
+    }
+
+    /// <summary>Does one job where there is one and no other process plans; false where there is nothing to do here.</summary>
+    private bool OneTurn()
+    {
+        if (Next() is null)
+        {
+            return elsewhere = false;
+        }
+
+        using IDisposable? turn = ledger.TryHold(Held);
+        elsewhere = turn is null;
+        // Asked again: another process may have ended it between the two.
+        if (turn is null || Next() is not { } job)
+        {
+            return false;
+        }
+
+        Do(job);
+        return true;
     }
 
     /// <summary>The first job in the ledger's order; one that was stopped before it began goes first, since it takes no time.</summary>

@@ -51,8 +51,11 @@ internal static class WeekDoors
     private static IResult Search(HttpContext context, [FromForm] IFormCollection form, ShedReading shed, FactDesk desk, WeekShelf weeks, WeekRoom room) =>
         With(context, form, shed, desk, weeks, (week, words) =>
         {
-            room.Begin(week);
-            return desk.Back(context, form, new Said(false, words[PlanWord.OrderSearching]));
+            // Asked for twice it is searched for once.
+            IResult answer = room.Runs(week) ? desk.Back(context, form, new Said(false, words[PlanWord.OrderSearching]))
+                : desk.Put(context, form, "plan", (origin, id) => origin.WeekAsked(week.Plan.Entry.Fact, week.Question.Settings.Monday(week.Question.Week), WeekRoom.MostSeconds, shed.State.Head.Seq, shed.State.InputDigest, id), words[PlanWord.OrderSearching]);
+            room.Wake();
+            return answer;
         });
 
     private static IResult Stop(HttpContext context, [FromForm] IFormCollection form, ShedReading shed, FactDesk desk, WeekShelf weeks, WeekRoom room) =>

@@ -17,6 +17,8 @@ public sealed class WeekSight(PlanSight plan, ShiftQuestion question, string key
     /// <summary>Names the plan, the week and what setups.csv and shifts.csv say: a search belongs to one of these.</summary>
     public string Key => key;
 
+    public static string KeyOf(Guid plan, string monday, string digest) => $"{plan} {monday} {digest}";
+
     public ShiftTiming Timing { get; } = new(question);
 
     public string Monday => LocalDatePattern.Iso.Format(question.Settings.Monday(question.Week));
@@ -88,7 +90,7 @@ public sealed class WeekShelf(SightShelf sights)
     /// <summary>The plan's season with set-ups and shifts as they are now: they are not the plan's, and may be put right after it was made.</summary>
     public WeekSight Of(PlanEntry entry, Season now, string digest, int week)
     {
-        string key = FormattableString.Invariant($"{entry.Fact} {week} {digest}");
+        string key = WeekSight.KeyOf(entry.Fact, LocalDatePattern.Iso.Format(now.Settings.Monday(week)), digest);
         return shelf.Of(key, () =>
         {
             PlanSight plan = sights.Of(entry);
