@@ -13,6 +13,9 @@ public enum Remark
     // Of a run: why in this week
     PastLife, LifeUntil, LifeUsed, HandsShort, LineFullWithOvertime, LineFull, PlaceFull, RoomOpened, LookedAt,
 
+    // Of a run: the choice that comes next, and what it would have cost
+    NextLine, NextSold, NextKept, NextGone, AlikeLine, AlikeSold, AlikeKept, BetterLine, BetterSold, BetterKept,
+
     // Of a short order line: whether it can be had at all
     AfterSeason, NotToBeHad, ShipsWhole,
 
@@ -51,6 +54,16 @@ public static partial class Remarks
         Remark.PlaceFull => "{0:text} is full",
         Remark.RoomOpened => "{0:text} opens in the week of {1:day}",
         Remark.LookedAt => "clock by inspections ({0:count}, the last on {1:day})",
+        Remark.NextLine => "next best over {0:text} in the week of {1:day}, worth {2:money} less",
+        Remark.NextSold => "next best sold as is in the week of {0:day}, worth {1:money} less",
+        Remark.NextKept => "next best kept to the season's end, worth {0:money} less",
+        Remark.NextGone => "nothing else pays, without this run it is worth {0:money} less",
+        Remark.AlikeLine => "as good over {0:text} in the week of {1:day}",
+        Remark.AlikeSold => "as good sold as is in the week of {0:day}",
+        Remark.AlikeKept => "as good kept to the season's end",
+        Remark.BetterLine => "worth {2:money} more over {0:text} in the week of {1:day}, but for holds and for runs and units made whole",
+        Remark.BetterSold => "worth {1:money} more sold as is in the week of {0:day}, but for holds and for runs and units made whole",
+        Remark.BetterKept => "worth {0:money} more kept to the season's end, but for holds and for runs and units made whole",
         Remark.AfterSeason => "it may not ship before the season ends",
         Remark.NotToBeHad => "nothing in the season can make it",
         Remark.ShipsWhole => "the order ships whole or not at all",

@@ -1,20 +1,33 @@
 namespace Cloveshed.Core.Planning;
 
 /// <summary>
-/// Why each run is where it is: the orders that what it makes goes to (first made, first shipped), the clock it beats, and the
-/// capacity that binds in its week.
+/// Why each run is where it is: the orders that what it makes goes to (first made, first shipped), the clock it beats, the
+/// capacity that binds in its week, and what the next best choice would have cost.
 /// </summary>
 internal sealed class RunReasons
 {
+    /// <summary>Of money: less is no reason to choose.</summary>
+    private const double Alike = 0.5;
+
+    /// <summary>
+    /// Of a run's worth: prices are of the linear model, which knows neither whole runs nor their set-ups, so that a choice that they make better by less than
+    /// this is as good. Our own figure: about what making runs and units whole costs a plan of many lots.
+    /// </summary>
+    private const double Whole = 0.03;
+
     private readonly AnswerBuilding _building;
     private readonly PlanningInstance _instance;
     private readonly Master _master;
     private readonly Prices _prices;
     private readonly Dictionary<int, List<string>> _served = [];
 
+    // Of each row that is run: what its lot could end in, and its best path to each week.
+    private readonly Dictionary<int, (PricedExit[][] Exits, IReadOnlyList<PricedPath> Found)> _ways = [];
+    private readonly RunCharges _charges;
+
     internal RunReasons(AnswerBuilding building, PlanningInstance instance, Master master, Prices prices)
     {
-        (_building, _instance, _master, _prices) = (building, instance, master, prices);
+        (_building, _instance, _master, _prices, _charges) = (building, instance, master, prices, RunCharges.ForBound(instance));
         Serve();
     }
 
@@ -79,7 +92,38 @@ internal sealed class RunReasons
             if (_master.Choice.OfPlace[_master.SpotsHere[spot].Place] is { Opened: { } opened } && run.Week >= opened)
                 said.Add(Remarks.Say(Remark.RoomOpened, place.Id.Text, _instance.Season.Settings.Monday(opened)));
         }
+        if (run.Path is not null && Next(run) is { } next) said.Add(next);
         return string.Join(Remarks.Between, said);
+    }
+
+    /// <summary>The next best choice for all of the run, in the season's currency; less than half a unit of it is no difference.</summary>
+    private string? Next(PlannedRun run)
+    {
+        PlannedPath path = run.Path!;
+        int lot = _instance.Rows[path.Row].Lot;
+        if (!_ways.TryGetValue(path.Row, out var ways))
+        {
+            PricedExit[][] exits = [.. Enumerable.Range(0, _instance.Weeks).Select(t => Exits.Of(_instance, _charges, _prices, lot, t))];
+            _ways[path.Row] = ways = (exits, _master.Search.Best(path.Row, exits, _prices, SearchDepth.Fine, _instance.Weeks + 1, double.NegativeInfinity).Paths);
+        }
+        if (path.Exits.Where(e => e.Exit.Week == run.Week && e.Exit.Line == run.Line && e.Mass > 0).OrderByDescending(e => e.Mass).FirstOrDefault() is not { } planned) return null;
+        if (NextBest.Of(_instance, _master.SpotsHere, _prices, ways.Exits, ways.Found, path.Row, path.Stays, planned.Exit) is not { } next) return null;
+        double money = run.StartMass * _instance.MoneyScale, cost = next.Cost * money, better = Math.Max(Alike, Whole * next.Worth * money);
+        string line = next.Exit.Line >= 0 ? _instance.Lines[next.Exit.Line].Id.Text : "";
+        NodaTime.LocalDate week = _instance.Season.Settings.Monday(next.Exit.Week);
+        return (next.Exit.Kind, cost) switch
+        {
+            (ExitKind.Discard, _) => Remarks.Say(Remark.NextGone, Math.Max(0, cost)),
+            (ExitKind.Stand, > Alike) => Remarks.Say(Remark.NextKept, cost),
+            (ExitKind.Stand, _) when cost < -better => Remarks.Say(Remark.BetterKept, -cost),
+            (ExitKind.Stand, _) => Remarks.Say(Remark.AlikeKept),
+            (ExitKind.SoldAsIs, > Alike) => Remarks.Say(Remark.NextSold, week, cost),
+            (ExitKind.SoldAsIs, _) when cost < -better => Remarks.Say(Remark.BetterSold, week, -cost),
+            (ExitKind.SoldAsIs, _) => Remarks.Say(Remark.AlikeSold, week),
+            (_, > Alike) => Remarks.Say(Remark.NextLine, line, week, cost),
+            _ when cost < -better => Remarks.Say(Remark.BetterLine, line, week, -cost),
+            _ => Remarks.Say(Remark.AlikeLine, line, week),
+        };
     }
 
     private string Life(PlannedPath path, int week)

@@ -77,7 +77,9 @@ public enum Say
     // The planner's remarks, by the names that they have in the core
     RemarkSeedFor, RemarkServesAndMore, RemarkServes, RemarkAlsoMarket, RemarkOnlyMarket, RemarkCracksSorted,
     RemarkForCloves, RemarkPastLife, RemarkLifeUntil, RemarkLifeUsed, RemarkHandsShort, RemarkLineFullWithOvertime,
-    RemarkLineFull, RemarkPlaceFull, RemarkRoomOpened, RemarkLookedAt, RemarkAfterSeason, RemarkNotToBeHad, RemarkShipsWhole,
+    RemarkLineFull, RemarkPlaceFull, RemarkRoomOpened, RemarkLookedAt,
+    RemarkNextLine, RemarkNextSold, RemarkNextKept, RemarkNextGone, RemarkAlikeLine, RemarkAlikeSold, RemarkAlikeKept, RemarkBetterLine, RemarkBetterSold, RemarkBetterKept,
+    RemarkAfterSeason, RemarkNotToBeHad, RemarkShipsWhole,
     RemarkBestWeek, RemarkThenLate, RemarkLeftByWholes, RemarkMakingDear, RemarkBulbsShort, RemarkClovesShort, RemarkHoursShort,
     RemarkHandsWorth,
 
