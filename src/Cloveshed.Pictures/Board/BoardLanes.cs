@@ -86,7 +86,7 @@ internal static class BoardLanes
         {
             double width = Width(part.Hours, week, axis);
             bool other = part.FromSorted || !shown.Contains(part.Lot);
-            (double left, double wide, string look) = (at, Math.Max(0.6, width - (width > 2.5 ? 0.6 : 0)), (other ? "other b-" : "b-") + kind);
+            (double left, double wide, string look) = (at, Math.Max(0.6, width - (width > 2.5 ? 0.6 : 0)), (part.FromSorted ? "of-sorted " : "") + (other ? "other b-" : "b-") + kind);
             if (links?.Run(part.Lot, lane.Line, week.Week, part.FromSorted) is { } link)
             {
                 string run = reader.Say(part.FromSorted ? Say.SortedTurnTitle : Say.TurnTitle, part.Lot, lane.Line, reader.Week(week.Week), reader.Mass(part.Mass));

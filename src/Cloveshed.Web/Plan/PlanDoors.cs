@@ -25,6 +25,7 @@ internal static class PlanDoors
         routes.MapPost("/plan/adopt", Adopt);
         routes.MapPost("/plan/holds/pin", Pin);
         routes.MapPost("/plan/holds/bar", Bar);
+        routes.MapPost("/plan/holds/move", Move);
         routes.MapPost("/plan/holds/lift", Lift);
     }
 
@@ -84,14 +85,55 @@ internal static class PlanDoors
     private static IResult Pin(HttpContext context, [FromForm] IFormCollection form, ShedReading shed, FactDesk desk)
     {
         Words<PlanWord> words = Words.Of<PlanWord>(shed.Viewer.Language);
-        string written = form["mass"].ToString().Trim();
-        double mass = 0;
-        if (written.Length > 0 && !(double.TryParse(written, System.Globalization.NumberStyles.AllowDecimalPoint, System.Globalization.CultureInfo.InvariantCulture, out mass) && double.IsFinite(mass)))
+        if (Mass(form) is not { } mass)
         {
-            return desk.Back(context, form, new Said(true, words.Say(PlanWord.PinBadMass, written)));
+            return desk.Back(context, form, new Said(true, words.Say(PlanWord.PinBadMass, form["mass"].ToString().Trim())));
         }
 
         return Hold(context, form, shed, desk, (origin, id, lot, line, week) => origin.RunPinned(lot, line, week, mass > 0 ? mass : null, shed.Unit, id), PlanWord.Pinned);
+    }
+
+    /// <summary>0 where nothing was written; null where it is no number.</summary>
+    private static double? Mass(IFormCollection form)
+    {
+        string written = form["mass"].ToString().Trim();
+        return written.Length == 0 ? 0
+            : double.TryParse(written, System.Globalization.NumberStyles.AllowDecimalPoint, System.Globalization.CultureInfo.InvariantCulture, out double mass) && double.IsFinite(mass) ? mass : null;
+    }
+
+    /// <summary>
+    /// Holds a run in another week, as one batch: what held it where it was is lifted, it is held where it goes, and, where asked, barred where it was.
+    /// </summary>
+    private static IResult Move(HttpContext context, [FromForm] IFormCollection form, ShedReading shed, FactDesk desk)
+    {
+        Words<PlanWord> words = Words.Of<PlanWord>(shed.Viewer.Language);
+        if (Mass(form) is not { } mass)
+        {
+            return desk.Back(context, form, new Said(true, words.Say(PlanWord.PinBadMass, form["mass"].ToString().Trim())));
+        }
+
+        if (shed.Season is null || LocalDatePattern.Iso.Parse(form["week"].ToString()) is not { Success: true, Value: var week } || LocalDatePattern.Iso.Parse(form["from"].ToString()) is not { Success: true, Value: var from } || week == from)
+        {
+            return desk.Back(context, form, new Said(true, words[PlanWord.HoldBadWeek]));
+        }
+
+        (LotId lot, LineId line) = (new(form["lot"].ToString()), new(form["line"].ToString()));
+        RunHold[] was = [.. shed.State.Holds.Where(hold => hold.Lot == lot && hold.Line == line && (hold.Week == from || hold.Week == week))];
+        return desk.PutAll(context, form, Place, (origin, id) =>
+        {
+            List<NewFact> facts = [origin.RunPinned(lot, line, week, mass > 0 ? mass : null, shed.Unit, id)];
+            if (form["bar"] == "yes")
+            {
+                facts.Add(origin.RunBarred(lot, line, from, FactDesk.Following(id, facts.Count)));
+            }
+
+            foreach (RunHold hold in was)
+            {
+                facts.Add(origin.Make(FactKinds.HoldLifted, [], hold.Fact, FactDesk.Following(id, facts.Count)));
+            }
+
+            return facts;
+        }, words.Say(PlanWord.Moved, lot, line, shed.Reader.Day(from), shed.Reader.Day(week)));
     }
 
     private static IResult Bar(HttpContext context, [FromForm] IFormCollection form, ShedReading shed, FactDesk desk) =>

@@ -13,16 +13,17 @@ namespace Cloveshed.Web.Plan;
 /// <param name="Run">The chosen run's number.</param>
 /// <param name="Lot">The chosen lot.</param>
 /// <param name="Week">Null: this week.</param>
-public sealed record PlanView(string Path, bool All = false, int From = 0, string? Run = null, string? Lot = null, LocalDate? Week = null)
+/// <param name="To">The week to which a hand has moved the chosen run, not held yet; null: none.</param>
+public sealed record PlanView(string Path, bool All = false, int From = 0, string? Run = null, string? Lot = null, LocalDate? Week = null, LocalDate? To = null)
 {
     /// <summary>Where the page has what is chosen.</summary>
     public const string SideId = "side";
 
     /// <summary>The same view with a run chosen.</summary>
-    public PlanView OfRun(string run) => this with { Run = run, Lot = null };
+    public PlanView OfRun(string run) => this with { Run = run, Lot = null, To = null };
 
     /// <summary>The same view with a lot chosen.</summary>
-    public PlanView OfLot(string lot) => this with { Run = null, Lot = lot };
+    public PlanView OfLot(string lot) => this with { Run = null, Lot = lot, To = null };
 
     /// <summary>The address; with the part of the page that holds what is chosen, where something is.</summary>
     public string Href
@@ -45,6 +46,7 @@ public sealed record PlanView(string Path, bool All = false, int From = 0, strin
             Say("week", Week is { } monday ? LocalDatePattern.Iso.Format(monday) : null);
             Say("run", Run);
             Say("lot", Lot);
+            Say("to", To is { } moved ? LocalDatePattern.Iso.Format(moved) : null);
             return (Run ?? Lot) is null ? address.ToString() : address.Append('#').Append(SideId).ToString();
         }
     }

@@ -18,6 +18,71 @@ function mark(key) {
 
 const keyOf = url => url.searchParams.get("run") ?? url.searchParams.get("lot");
 
+// A run in another week: where a hand drags it along its line, or moves it with Shift and the arrow keys. Nothing is held until the form at the side is sent.
+const weeks = Number(board.dataset.weeks), firstWeek = Number(board.dataset.from);
+const monday = week => new Date(Date.parse(board.dataset.first) + week * 7 * 864e5).toISOString().slice(0, 10);
+const weekOf = day => Math.round((Date.parse(day) - Date.parse(board.dataset.first)) / (7 * 864e5));
+const block = key => [...board.querySelectorAll("a.to-run")].find(link => link.dataset.key === key && link.querySelector("rect"))?.querySelector("rect");
+const step0 = rect => rect.ownerSVGElement.viewBox.baseVal.width / weeks;
+const ownWeek = rect => Math.floor((Number(rect.getAttribute("x")) + Number(rect.getAttribute("width")) / 2) / step0(rect));
+
+function ghost(rect, week) {
+  board.querySelectorAll(".ghost").forEach(old => old.remove());
+  if (!rect || week === null || week === ownWeek(rect)) return;
+  const svg = rect.ownerSVGElement, step = step0(rect), make = name => document.createElementNS("http://www.w3.org/2000/svg", name);
+  const mark = make("rect"), text = make("text");
+  const y = Number(rect.getAttribute("y")), x = week * step + 1;
+  for (const [name, value] of Object.entries({ class: "ghost", x, y: y - 2, width: step - 2, height: Number(rect.getAttribute("height")) + 4 })) mark.setAttribute(name, value);
+  const day = new Date(monday(week) + "T00:00:00Z").toLocaleDateString(board.dataset.lang, { day: "numeric", month: "short", timeZone: "UTC" });
+  const late = x > weeks * step - 150;
+  for (const [name, value] of Object.entries({ class: "ghost ghost-word", x: late ? x - 6 : x + step + 4, y: y + 16, "text-anchor": late ? "end" : "start" })) text.setAttribute(name, value);
+  text.textContent = board.dataset.moved.replace("{0}", day);
+  svg.append(mark, text);
+}
+
+/** The chosen run's address with a week to hold it in. */
+function moved(key, week) {
+  const rect = block(key);
+  if (!rect) return;
+  const url = new URL(rect.closest("a").getAttribute("href"), location.href);
+  if (week !== ownWeek(rect)) url.searchParams.set("to", monday(week));
+  ghost(rect, week);
+  show(url, true);
+}
+
+let held = null, dropped = 0;
+board.addEventListener("dragstart", event => event.preventDefault());
+board.addEventListener("pointerdown", event => {
+  const rect = event.target.closest?.("a.to-run rect");
+  if (!rect || event.button !== 0 || event.pointerType === "touch" || rect.classList.contains("of-sorted")) return;
+  held = { rect, key: rect.closest("a").dataset.key, from: event.clientX, week: null };
+});
+addEventListener("pointermove", event => {
+  if (!held) return;
+  if (held.week === null && Math.abs(event.clientX - held.from) < 6) return;
+  const svg = held.rect.ownerSVGElement, box = svg.getBoundingClientRect();
+  const week = Math.max(firstWeek, Math.min(weeks - 1, Math.floor((event.clientX - box.left) * weeks / box.width)));
+  if (week === held.week) return;
+  held.week = week;
+  board.classList.add("moving");
+  ghost(held.rect, week);
+});
+addEventListener("pointerup", () => {
+  if (!held) return;
+  const { key, week } = held;
+  held = null;
+  board.classList.remove("moving");
+  if (week === null) return;
+  dropped = performance.now();
+  moved(key, week);
+});
+addEventListener("keydown", event => {
+  if (event.key !== "Escape" || !held) return;
+  held = null;
+  board.classList.remove("moving");
+  ghost(null, null);
+});
+
 async function show(url, remember) {
   asking?.abort();
   const asked = asking = new AbortController();
@@ -33,6 +98,8 @@ async function show(url, remember) {
     const runs = new Set([...side.querySelectorAll(".lot-runs a")].map(link => new URL(link.href).searchParams.get("run")));
     for (const link of board.querySelectorAll("a.to-run")) link.toggleAttribute("data-of-chosen", runs.has(link.dataset.key));
     if (remember) history.pushState(null, "", url);
+    ghost(block(url.searchParams.get("run")), url.searchParams.has("to") ? weekOf(url.searchParams.get("to")) : null);
+    if (url.searchParams.has("to")) side.querySelector("[data-move-hold]")?.scrollIntoView({ block: "nearest" });
     if (narrow.matches) side.scrollIntoView({ block: "start" });
   } catch (problem) {
     // What cannot be fetched is loaded as a page, which says what is wrong.
@@ -43,8 +110,13 @@ async function show(url, remember) {
 document.addEventListener("click", event => {
   if (event.defaultPrevented || event.button !== 0 || event.metaKey || event.ctrlKey || event.shiftKey || event.altKey) return;
   const link = event.target.closest("#board a, .week-runs a[data-choose], #side .chosen a, .hold-list a");
-  const address = link && (link.getAttribute("href") ?? "");
   if (!link) return;
+  // The click that ends a drag is not one.
+  if (performance.now() - dropped < 250 && link.closest("#board")) {
+    event.preventDefault();
+    return;
+  }
+  const address = link.getAttribute("href") ?? "";
   const url = new URL(address, location.href);
   if (url.pathname !== location.pathname || keyOf(url) === null) return;
   event.preventDefault();
@@ -75,14 +147,35 @@ board.addEventListener("keydown", event => {
     const url = new URL(location.href);
     url.searchParams.delete("run");
     url.searchParams.delete("lot");
+    url.searchParams.delete("to");
     url.hash = "";
     show(url, true);
     return;
   }
+  const here = new URL(location.href), key = here.searchParams.get("run");
+  if (event.key === "Enter" && key && here.searchParams.has("to")) {
+    event.preventDefault();
+    document.querySelector("#side [data-move-hold]")?.focus();
+    return;
+  }
   if (!["ArrowLeft", "ArrowRight", "ArrowUp", "ArrowDown"].includes(event.key)) return;
+  if (event.shiftKey) {
+    const rect = key && block(key);
+    if (!rect || rect.classList.contains("of-sorted") || event.key === "ArrowUp" || event.key === "ArrowDown") return;
+    event.preventDefault();
+    const week = (here.searchParams.has("to") ? weekOf(here.searchParams.get("to")) : ownWeek(rect)) + (event.key === "ArrowRight" ? 1 : -1);
+    if (week >= firstWeek && week < weeks) moved(key, week);
+    return;
+  }
   const link = step(event.key);
   event.preventDefault();
   if (!link) return;
   show(new URL(link.getAttribute("href"), location.href), true);
   link.querySelector("rect").scrollIntoView?.({ block: "nearest", inline: "nearest" });
 });
+
+// A page that was opened with a week to move to shows it.
+{
+  const here = new URL(location.href);
+  if (here.searchParams.has("to")) ghost(block(here.searchParams.get("run")), weekOf(here.searchParams.get("to")));
+}

@@ -37,6 +37,32 @@ public sealed class PlanTests(Chromium chromium, DemoShed demo)
         await screen.Sound();
     }
 
+    /// <summary>A run dragged along its line, or moved by Shift and the arrows, is offered to be held in the week where it was let go.</summary>
+    [Fact]
+    public async Task A_run_is_dragged_to_another_week_by_a_mouse_and_by_keys()
+    {
+        await using ServedShed shed = await ServedShed.Open(PlanSeason.Import);
+        await PlanSeason.Made(shed.Ledger, PlanSeason.Ask(shed.Ledger, "First"));
+        await using Screen screen = await Screen.Open(chromium, shed, Screen.Desk);
+        await screen.Go("/plan");
+        ILocator block = screen.Page.Locator("#board a.to-run rect").First;
+        await block.ScrollIntoViewIfNeededAsync();
+        LocatorBoundingBoxResult box = (await block.BoundingBoxAsync())!, plot = (await screen.Page.Locator("#board .picture-plot svg").BoundingBoxAsync())!;
+        await screen.Page.Mouse.MoveAsync(box.X + box.Width / 2, box.Y + box.Height / 2);
+        await screen.Page.Mouse.DownAsync();
+        await screen.Page.Mouse.MoveAsync(plot.X + plot.Width * 0.5f, box.Y + box.Height / 2, new() { Steps = 4 });
+        await screen.Page.Mouse.UpAsync();
+        ILocator week = screen.Page.Locator("#side details.move[open] select[name=week]");
+        await Assertions.Expect(week).ToHaveValueAsync("2026-09-07");
+        await screen.Page.Locator("#board .picture-box").FocusAsync();
+        await screen.Page.Keyboard.PressAsync("Shift+ArrowRight");
+        await Assertions.Expect(week).ToHaveValueAsync("2026-09-14");
+        await screen.Page.Keyboard.PressAsync("Enter");
+        await screen.Page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(screen.Page.Locator(".said")).ToContainTextAsync("is held in the week of 14 Sep instead of 31 Aug");
+        Assert.Equal(2, shed.Ledger.Now().Holds.Count);
+    }
+
     /// <summary>The board is walked through by arrow keys, and what is chosen explains itself without the page being loaded again.</summary>
     [Theory]
     [InlineData(Screen.Desk)]

@@ -50,6 +50,28 @@ public sealed class PlanDifferenceTests
     }
 
     [Fact]
+    public async Task A_run_moved_is_told_as_a_move_with_its_weeks_and_what_has_no_match_is_none()
+    {
+        (PlanSight before, _) = await Planned();
+        // A goes two weeks later; of B 400 of its 1,000 lb go one week later and 100 are not run at all.
+        PlanSight after = With(before, answer => answer with
+        {
+            Runs = [.. answer.Runs.SelectMany(run => run.Lot.Text == "A" ? [run with { Week = 2 }] : new[] { run with { MassIn = 500 }, run with { Run = "R9", Week = 1, MassIn = 400 } })],
+        });
+        IReadOnlyList<RunMove> moves = PlanDifference.Of(before, after).Moves;
+        Assert.Equal([("A", 1000, 2), ("B", 400, 1)], moves.Select(move => (move.Lot.Text, Math.Round(move.Mass), move.WeeksLater)));
+        Assert.Equal([-2, -1], PlanDifference.Of(after, before).Moves.Select(move => move.WeeksLater));
+    }
+
+    [Fact]
+    public async Task Sizes_are_filled_by_pounds_of_what_is_ordered_of_them()
+    {
+        (PlanSight before, _) = await Planned();
+        // 70 cartons of 30 lb are ordered, 60 of them filled.
+        Assert.Equal([new SizeFill("M", 2100, 1800, 2100, 1800)], PlanDifference.Of(before, before).Sizes);
+    }
+
+    [Fact]
     public async Task Units_that_an_order_loses_are_lost_in_its_line_and_in_its_product()
     {
         (PlanSight before, _) = await Planned();

@@ -1,5 +1,6 @@
 using System.Net;
 using Cloveshed.Core.Answers;
+using Cloveshed.Core.Seasons;
 using Cloveshed.Ledger;
 
 namespace Cloveshed.Web.Tests.Plan;
@@ -39,6 +40,32 @@ public sealed class PlanPageTests
         Assert.Single(shed.Ledger.Read(kind: FactKinds.PlanAsked));
         await PlanSeason.Made(shed.Ledger, fact.Id);
         Assert.Contains("It is worth $1,160", (await visitor.Get($"/plan/jobs/{fact.Id}")).Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_run_moved_to_another_week_is_held_there_and_barred_where_it_was_and_the_next_plan_keeps_to_it()
+    {
+        (ServedShed shed, _, PlanAnswer answer) = await Planned();
+        await using ServedShed disposed = shed;
+        using Visitor visitor = shed.Visitor();
+        RunRow run = answer.Runs.First(row => row.Lot.Text == "A");
+        Got page = await visitor.Get($"/plan?run={run.Run}&to=2026-09-14");
+        Assert.Matches("<option value=\"2026-09-14\"[^>]*selected", page.Text);
+        Assert.Equal(HttpStatusCode.SeeOther, (await visitor.Send(page, "/plan/holds/move", ("week", "2026-09-14"), ("mass", "900"), ("bar", "yes"))).Status);
+        Assert.Equal(
+            [(true, "2026-09-14", 900.0), (false, "2026-08-31", null)],
+            shed.Ledger.Now().Holds.Select(hold => (hold.Pinned, hold.Week.ToString("uuuu-MM-dd", null), hold.MassIn(MassUnit.Pound))));
+
+        PlanEntry next = await PlanSeason.Made(shed.Ledger, PlanSeason.Ask(shed.Ledger, "Next"));
+        RunRow moved = Assert.Single(PlanDocument.Read(shed.Ledger.Document(next.Document)!).Runs, row => row.Lot.Text == "A");
+        Assert.Equal(2, moved.Week);
+        Assert.True(moved.MassIn >= 900);
+
+        // Moved once more the hold goes with it: no hold is left on the week between.
+        Got there = await visitor.Get($"/plan/{next.Fact}?run={moved.Run}");
+        await visitor.Send(there, "/plan/holds/move", ("week", "2026-09-07"), ("mass", ""));
+        Assert.Equal([(false, "2026-08-31"), (true, "2026-09-07")], shed.Ledger.Now().Holds.Select(hold => (hold.Pinned, hold.Week.ToString("uuuu-MM-dd", null))));
+        Assert.Contains("That is no week of the season.", Read(await visitor.Get((await visitor.Send(there, "/plan/holds/move", ("week", "soon"))).Header("Location"))), StringComparison.Ordinal);
     }
 
     [Theory]

@@ -28,7 +28,7 @@ public sealed class BoardShelf
     /// <summary>The season board with its links.</summary>
     public string Board(PlanSight sight, PlanView view, Reader reader)
     {
-        string board = shelf.Of($"board {Key(sight, reader)} {view.Path} {view.All} {view.From} {view.Week}", () => Drawn(sight, view with { Run = null, Lot = null }, reader));
+        string board = shelf.Of($"board {Key(sight, reader)} {view.Path} {view.All} {view.From} {view.Week}", () => Drawn(sight, view with { Run = null, Lot = null, To = null }, reader));
         if (sight.Runs.Find(view.Run) is { } run)
         {
             return Marked(board, run.Id, "aria-current");

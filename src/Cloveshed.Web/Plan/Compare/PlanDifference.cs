@@ -15,6 +15,9 @@ public sealed record MoneyChange(string Kind, double Before, double After)
 /// <summary>Units of a product that go to orders in two plans, of those ordered when the second was made.</summary>
 public sealed record FillChange(ProductId Product, long Ordered, long Before, long After);
 
+/// <summary>Pounds of a size class or clove grade that go to orders in two plans, of those ordered when each was made; masses in the season's unit.</summary>
+public sealed record SizeFill(string Size, double OrderedBefore, double Before, double OrderedAfter, double After);
+
 /// <summary>An order line that fares otherwise; null where a plan's season does not have it.</summary>
 public sealed record OrderChange(OrderLine Line, OrderOutcome? Before, OrderOutcome? After)
 {
@@ -29,6 +32,12 @@ public sealed record RoomChange(PlaceId Place, LocalDate? SealedBefore, LocalDat
 public sealed record PlanDifference(
     IReadOnlyList<MoneyChange> Money, IReadOnlyList<FillChange> Fills, IReadOnlyList<RunChange> Runs, IReadOnlyList<OrderChange> Orders, IReadOnlyList<RoomChange> Rooms)
 {
+    /// <summary>Runs that are made in both plans, but not in the same week or over the same line.</summary>
+    public IReadOnlyList<RunMove> Moves { get; init; } = [];
+
+    /// <summary>Every size that is ordered, in the order of the charts: bulbs, then cloves.</summary>
+    public IReadOnlyList<SizeFill> Sizes { get; init; } = [];
+
     /// <summary>Less than half of the unit that is shown.</summary>
     private const double Unseen = 0.5;
 
@@ -36,8 +45,29 @@ public sealed record PlanDifference(
     public static bool Comparable(PlanSight before, PlanSight after) =>
         before.Season.Settings.MassUnit == after.Season.Settings.MassUnit && before.Season.Settings.Currency == after.Season.Settings.Currency;
 
-    public static PlanDifference Of(PlanSight before, PlanSight after) => new(
-        Kinds(before.Answer.Summary, after.Answer.Summary), Filled(before, after), RunChange.Between(before, after), Faring(before, after), Shut(before, after));
+    public static PlanDifference Of(PlanSight before, PlanSight after)
+    {
+        IReadOnlyList<RunChange> runs = RunChange.Between(before, after);
+        return new PlanDifference(Kinds(before.Answer.Summary, after.Answer.Summary), Filled(before, after), runs, Faring(before, after), Shut(before, after))
+        {
+            Moves = RunMove.Of(runs), Sizes = BySize(before, after),
+        };
+    }
+
+    private static List<SizeFill> BySize(PlanSight before, PlanSight after)
+    {
+        Dictionary<string, (double Ordered, double Filled)> first = Of(before), second = Of(after);
+        string[] chart = [.. after.Season.Sizes.Select(size => size.Id.Text), .. after.Season.CloveGrades.Select(grade => grade.Id.Text)];
+        return [.. chart.Concat(first.Keys).Concat(second.Keys).Distinct(StringComparer.Ordinal).Select(size => (size, Before: first.GetValueOrDefault(size), After: second.GetValueOrDefault(size)))
+            .Where(one => one.Before.Ordered > 0 || one.After.Ordered > 0).Select(one => new SizeFill(one.size, one.Before.Ordered, one.Before.Filled, one.After.Ordered, one.After.Filled))];
+
+        static Dictionary<string, (double Ordered, double Filled)> Of(PlanSight plan)
+        {
+            Dictionary<ProductId, Product> products = plan.Season.Products.ToDictionary(product => product.Id);
+            return plan.Orders.Where(order => products.ContainsKey(order.Line.Product)).GroupBy(order => products[order.Line.Product].From)
+                .ToDictionary(lines => lines.Key, lines => (lines.Sum(order => order.Line.Units * products[order.Line.Product].Net), lines.Sum(order => (order.OnTime + order.Late) * products[order.Line.Product].Net)), StringComparer.Ordinal);
+        }
+    }
 
     private static List<MoneyChange> Kinds(PlanSummary before, PlanSummary after)
     {
