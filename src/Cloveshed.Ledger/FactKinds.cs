@@ -8,7 +8,7 @@ public static class FactKinds
     public const string SeasonOpened = "season.opened", SeasonChanged = "season.changed";
     public const string RunPinned = "run.pinned", RunBarred = "run.barred", HoldLifted = "hold.lifted";
     public const string PlanAsked = "plan.asked", PlanMade = "plan.made", PlanRefused = "plan.refused", PlanStopped = "plan.stopped", PlanAdopted = "plan.adopted", WeekOrdered = "week.ordered";
-    public const string WeekAsked = "week.asked", WeekFound = "week.found";
+    public const string WeekAsked = "week.asked", WeekFound = "week.found", RunDone = "run.done";
     public const string AirRead = "air.read", RoomStepped = "room.stepped", RoomTested = "room.tested", RoomDescribed = "room.described", RecordWithdrawn = "record.withdrawn";
     public const string SizerCounted = "sizer.counted", SizerSet = "sizer.set", DrumSet = "drum.set";
     public const string WeatherTold = "weather.told", YardDescribed = "yard.described", SackWeighed = "sack.weighed", LotInspected = "lot.inspected", YardRecordWithdrawn = "yard-record.withdrawn";
@@ -38,7 +38,7 @@ public static class FactKinds
 
     /// <summary>Those that are not about a row of a season's file.</summary>
     public static IReadOnlyList<string> Others { get; } =
-        [SeasonOpened, SeasonChanged, RunPinned, RunBarred, HoldLifted, PlanAsked, PlanMade, PlanRefused, PlanStopped, PlanAdopted, WeekOrdered, WeekAsked, WeekFound, SizerCounted, SizerSet, DrumSet, Note];
+        [SeasonOpened, SeasonChanged, RunPinned, RunBarred, HoldLifted, PlanAsked, PlanMade, PlanRefused, PlanStopped, PlanAdopted, WeekOrdered, WeekAsked, WeekFound, RunDone, SizerCounted, SizerSet, DrumSet, Note];
 
     /// <summary>What was read and done in places. There may be many, and no plan is made of them: <see cref="Rooms.PlaceLog"/> reads them apart from the shed's state.</summary>
     public static IReadOnlyList<string> OfRooms { get; } = [AirRead, RoomStepped, RoomTested, RoomDescribed, RecordWithdrawn];

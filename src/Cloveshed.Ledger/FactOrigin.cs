@@ -122,6 +122,17 @@ public sealed record FactOrigin(DateTimeOffset HappenedAt, string By, string Dev
     public NewFact WeekNotFound(Guid asked, double seconds, string fault, Guid? id = null) =>
         Make(FactKinds.WeekFound, new JsonObject { ["asked"] = asked.ToString("D", CultureInfo.InvariantCulture), ["status"] = "failed", ["seconds"] = seconds, ["fault"] = fault }, null, id);
 
+    /// <summary>What really ran of a lot, on a line on a day.</summary>
+    /// <param name="bins">Dumped; 0 for sorted-out bulbs.</param>
+    /// <param name="mass">As weighed when it was dumped, in <paramref name="unit"/>; 0 in a correction: it did not run.</param>
+    /// <param name="corrects">What was said of this run before; null: it was not told yet.</param>
+    public NewFact RunDone(LotId lot, LineId line, LocalDate day, bool sorted, double bins, double mass, MassUnit unit, string? note, Guid? id = null, Guid? corrects = null) =>
+        Make(FactKinds.RunDone, new JsonObject
+        {
+            ["lot"] = lot.Text, ["line"] = line.Text, ["day"] = LocalDatePattern.Iso.Format(day), ["sorted"] = sorted, ["bins"] = bins, ["mass"] = mass,
+            ["unit"] = unit == MassUnit.Pound ? "lb" : "kg", ["note"] = note,
+        }, corrects, id);
+
     private static JsonArray Placed(ShiftQuestion question, IReadOnlyList<PlacedRun> runs) => new([.. runs.Select(run => (JsonNode)new JsonObject
     {
         ["run"] = run.Run, ["line"] = run.Line.Text, ["start"] = LocalDateTimePattern.GeneralIso.Format(question.At(run.Start)), ["end"] = LocalDateTimePattern.GeneralIso.Format(question.At(run.End)),

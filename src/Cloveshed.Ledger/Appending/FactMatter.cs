@@ -58,6 +58,8 @@ internal sealed record FactMatter(ShedFold Fold, TextLanguage Language, Func<str
                 case FactKinds.WeekAsked:
                     _ = (body.Number("seconds"), body.Text("digest"));
                     return AgainstPlannedWeek(fact, body) ?? AgainstBasis(fact, body);
+                case FactKinds.RunDone:
+                    return AgainstDone(fact, body);
                 case FactKinds.WeekFound:
                     return AgainstFound(fact, body);
                 default:
@@ -111,6 +113,24 @@ internal sealed record FactMatter(ShedFold Fold, TextLanguage Language, Func<str
         if (settings is null || week.DayOfWeek != IsoDayOfWeek.Monday || settings.WeekOf(week) is not (>= 0 and var index) || index >= settings.Weeks)
             return Refuse(RefusalTexts.HoldWeek, LocalDatePattern.Iso.Format(week));
         return body.NumberOrNone("mass") is < 0 and var mass ? Refuse(RefusalTexts.HoldMass, mass.ToString(CultureInfo.InvariantCulture)) : null;
+    }
+
+    private Refusal? AgainstDone(FormedFact fact, Body body)
+    {
+        Refusal Refuse(string rule, params ReadOnlySpan<object?> words) => RefusalTexts.Of(fact.Id, rule, Language, words);
+        if (Fold.Season.Finished() is not { } rows)
+            return Refuse(RefusalTexts.SeasonNone);
+        (string lot, string line) = (body.Text("lot"), body.Text("line"));
+        _ = (body.Date("day"), body.Unit("unit"), body.TextOrNone("note"));
+        if (!rows.Of("lots.csv").Any(row => row.Cells["lot"] == lot))
+            return Refuse(RefusalTexts.HoldUnknown, Language == TextLanguage.Spanish ? "el lote" : "lot", lot);
+        if (!rows.Of("lines.csv").Any(row => row.Cells["line"] == line))
+            return Refuse(RefusalTexts.HoldUnknown, Language == TextLanguage.Spanish ? "la línea" : "line", line);
+        if (body.Number("mass") is not (>= 0 and <= 1e9))
+            throw new BodyFault("mass", "a number of 0 or more");
+        if (body.Number("bins") is not (>= 0 and <= 1e6))
+            throw new BodyFault("bins", "a number of 0 or more");
+        return fact.Corrects is { } corrected && FindFact(corrected)?.Kind != FactKinds.RunDone ? Refuse(RefusalTexts.CorrectsUnknown, corrected) : null;
     }
 
     private Refusal? AgainstWeek(FormedFact fact, Body body)

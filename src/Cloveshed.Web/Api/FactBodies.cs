@@ -24,6 +24,7 @@ internal static class FactBodies
         [FactKinds.WeekOrdered] = "{plan, week, runs: [{run, line, start, end}]}: the order in which a week of a plan is run, by the shed's clock; the last one said counts",
         [FactKinds.WeekAsked] = "{plan, week, seconds, basis, digest}: the best order of a week of a plan is wanted, by the set-ups and shifts of facts up to basis",
         [FactKinds.WeekFound] = "{asked, status, seconds, first_bound, changeover_bound, runs: [{run, line, start, end}], fault}: what was found; status is proven, time, cancelled or failed",
+        [FactKinds.RunDone] = "{lot, line, day, sorted, bins, mass, unit, note}, corrects: what was said of this run before: what really ran; sorted is true of sorted-out bulbs",
         [FactKinds.AirRead] = "{place, temp_c, rh, o2, co2, source, who, instrument}: a place's air at happened_at, in °C and percent; leave out what was not read; source is device where left out",
         [FactKinds.RoomStepped] = "{place, step, who, note, door}: what was done to a room; step is loading-began, pull-down-began, pulled-down, sealed, seal-broken, airing-began, turned-over or emptied",
         [FactKinds.RoomTested] = "{place, who, door: {tests: [{gas, value, who, instrument, at}], attendant, locked_and_tagged}}: tests at a room's door; gas is oxygen, flammable or carbon-dioxide; no leave to enter",

@@ -1,3 +1,4 @@
+using Cloveshed.Web.Plan.Actual;
 using Cloveshed.Web.Plan.Board;
 using Cloveshed.Web.Plan.Jobs;
 using Cloveshed.Web.Plan.Since;
@@ -17,6 +18,7 @@ internal static class PlanParts
         services.AddSingleton<BoardShelf>();
         services.AddSingleton<WeekShelf>();
         services.AddSingleton<WeekRoom>();
+        services.AddSingleton<DoneShelf>();
         services.AddSingleton<PlanRoom>();
         services.AddHostedService(parts => parts.GetRequiredService<PlanRoom>());
         services.AddHostedService(parts => parts.GetRequiredService<WeekRoom>());
@@ -27,5 +29,6 @@ internal static class PlanParts
         PlanDoors.Map(routes);
         PlanApi.Map(routes);
         WeekDoors.Map(routes);
+        ActualDoors.Map(routes);
     }
 }

@@ -57,4 +57,10 @@ public enum PlanWord
     CompareSizes, CompareSize, CompareMovesHead, CompareMovesLead, CompareMoves, CompareWeeksLater,
     CompareOrdersHead, CompareFareOf, CompareFare, CompareNoLine, CompareRest, CompareSame, CompareTurn, Adopt, AdoptFirst, AdoptSame,
     AdoptChangesOne, AdoptChanges, AdoptedNow, Adopted, ChangeNew, ChangeGone, ChangeOther,
+
+    // Adopted against really run
+    ActualTitle, ActualLead, ActualNoPlan, ActualNotYet, ActualPlanned, ActualRan, ActualAsPlanned, ActualAsPlannedHint, ActualWeeks,
+    ActualPlannedHead, ActualRanHead, ActualDifference, ActualNotRun, ActualUnplanned, ActualPlan, ActualWeekHead, ActualWeekNone,
+    ActualState, ActualTell, ActualDay, ActualDo, ActualMend, ActualOther, ActualHint, ActualIsUnplanned, ActualIsNotTold, ActualIsNotRun,
+    ActualIsAsPlanned, ActualIsLess, ActualIsMore, ActualBadDay, ActualBadNumber, ActualDone,
 }

@@ -22,6 +22,7 @@ public static class FactTexts
         FactKinds.WeekOrdered => words[SetupWord.KindWeekOrdered],
         FactKinds.WeekAsked => words[SetupWord.KindWeekAsked],
         FactKinds.WeekFound => words[SetupWord.KindWeekFound],
+        FactKinds.RunDone => words[SetupWord.KindRunDone],
         FactKinds.AirRead => words[SetupWord.KindAirRead],
         FactKinds.RoomStepped => words[SetupWord.KindRoomStepped],
         FactKinds.RoomTested => words[SetupWord.KindRoomTested],

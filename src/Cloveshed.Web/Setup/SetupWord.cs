@@ -37,7 +37,7 @@ public enum SetupWord
     // The ledger
     LedgerHead, LedgerShort, LedgerLead, FactCount, HeadHash, HeadHint, Verify, VerifyHolds, VerifyBroken, VerifyRemedy, Backup, FactsHead,
     FactsAlways, FactKind, AnyKind, FactLot, FactSeq, FactBy, FactHolds, FactCorrects, FactHash, FactsLatest, FactsOlder, NoFacts, KindSeasonOpened,
-    KindSeasonChanged, KindRunPinned, KindRunBarred, KindHoldLifted, KindPlanAsked, KindPlanMade, KindPlanRefused, KindPlanStopped, KindPlanAdopted, KindWeekOrdered, KindWeekAsked, KindWeekFound,
+    KindSeasonChanged, KindRunPinned, KindRunBarred, KindHoldLifted, KindPlanAsked, KindPlanMade, KindPlanRefused, KindPlanStopped, KindPlanAdopted, KindWeekOrdered, KindWeekAsked, KindWeekFound, KindRunDone,
     KindAirRead, KindRoomStepped, KindRoomTested, KindRoomDescribed, KindRecordWithdrawn, KindWeatherTold, KindYardDescribed, KindSackWeighed, KindLotInspected,
     KindYardRecordWithdrawn, KindNote, KindEntered, KindChanged, KindDropped,
 

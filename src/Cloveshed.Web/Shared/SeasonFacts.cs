@@ -11,7 +11,7 @@ public static class SeasonFacts
 
     /// <summary>Whether a plan that was made before it could be another one now.</summary>
     public static bool ChangesPlan(string kind) =>
-        !kind.StartsWith("plan.", StringComparison.Ordinal) && kind is not (FactKinds.Note or FactKinds.SizerSet or FactKinds.DrumSet or FactKinds.WeekOrdered or FactKinds.WeekAsked or FactKinds.WeekFound) && !OfWeeks.Contains(kind) && !FactKinds.OfRooms.Contains(kind)
+        !kind.StartsWith("plan.", StringComparison.Ordinal) && kind is not (FactKinds.Note or FactKinds.SizerSet or FactKinds.DrumSet or FactKinds.WeekOrdered or FactKinds.WeekAsked or FactKinds.WeekFound or FactKinds.RunDone) && !OfWeeks.Contains(kind) && !FactKinds.OfRooms.Contains(kind)
         && (!FactKinds.OfYard.Contains(kind) || kind is FactKinds.LotInspected or FactKinds.YardRecordWithdrawn);
 
     /// <summary>The file and cells of a fact about a row; null for others. A dropped row has no cells.</summary>

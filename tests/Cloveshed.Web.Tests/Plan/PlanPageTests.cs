@@ -57,9 +57,10 @@ public sealed class PlanPageTests
             shed.Ledger.Now().Holds.Select(hold => (hold.Pinned, hold.Week.ToString("uuuu-MM-dd", null), hold.MassIn(MassUnit.Pound))));
 
         PlanEntry next = await PlanSeason.Made(shed.Ledger, PlanSeason.Ask(shed.Ledger, "Next"));
-        RunRow moved = Assert.Single(PlanDocument.Read(shed.Ledger.Document(next.Document)!).Runs, row => row.Lot.Text == "A");
-        Assert.Equal(2, moved.Week);
-        Assert.True(moved.MassIn >= 900);
+        RunRow[] runs = [.. PlanDocument.Read(shed.Ledger.Document(next.Document)!).Runs.Where(row => row.Lot.Text == "A")];
+        Assert.DoesNotContain(runs, row => row.Week == 0);
+        RunRow moved = Assert.Single(runs, row => row.Week == 2);
+        Assert.True(moved.MassIn >= 900 - 1e-6);
 
         // Moved once more the hold goes with it: no hold is left on the week between.
         Got there = await visitor.Get($"/plan/{next.Fact}?run={moved.Run}");
