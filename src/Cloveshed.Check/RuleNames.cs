@@ -77,6 +77,7 @@ public static class RuleNames
     public const string Stock = "stock";
     public const string ShelfLife = "shelf-life";
     public const string FillEarly = "fill-early";
+    public const string FillLate = "fill-late";
     public const string FillProduct = "fill-product";
     public const string FillOver = "fill-over";
     public const string OrderWhole = "order-whole";

@@ -29,3 +29,12 @@ public readonly record struct SizeClassId(string Text) { public override string 
 
 /// <summary>A clove grade of the season's grade list.</summary>
 public readonly record struct CloveGradeId(string Text) { public override string ToString() => Text; }
+
+/// <summary>A price list: what products cost in which weeks.</summary>
+public readonly record struct PriceListId(string Text) { public override string ToString() => Text; }
+
+/// <summary>A buyer's program: so many units a week, from one week to another.</summary>
+public readonly record struct ProgramId(string Text) { public override string ToString() => Text; }
+
+/// <summary>Where goods are delivered at a price that holds there.</summary>
+public readonly record struct DestinationId(string Text) { public override string ToString() => Text; }

@@ -23,7 +23,7 @@ public static class FactKinds
         ("sample", "samples.csv"), ("yield", "yields.csv"), ("line", "lines.csv"), ("line-week", "line-weeks.csv"), ("people-week", "people.csv"),
         ("clove-grade", "clove-grades.csv"), ("product", "products.csv"), ("stock", "stock.csv"), ("sealed-room", "rooms.csv"),
         ("order-line", "orders.csv"), ("market-week", "market.csv"), ("seed-need", "seed-needs.csv"), ("as-is-price", "sell-as-is.csv"),
-        ("set-up", "setups.csv"), ("shift", "shifts.csv"),
+        ("set-up", "setups.csv"), ("shift", "shifts.csv"), ("list-price", "price-lists.csv"), ("freight", "freight.csv"), ("program", "programs.csv"), ("promotion", "promotions.csv"),
     ];
 
     private static readonly Dictionary<string, RowKind> Rows = Nouns.SelectMany(pair =>

@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Text;
+using Cloveshed.Core;
 using Cloveshed.Core.Seasons;
 using Cloveshed.SeasonFiles.Faults;
 using Cloveshed.SeasonFiles.Files;
@@ -108,11 +109,19 @@ public static class SeasonReader
             SettingsFile.Read(settings, draft);
         if (!files.ContainsKey(CloveGradesFile.Layout.Name))
             draft.GradeNames.Complete = true; // no file: no grades
+        draft.PriceListNames.Complete = !files.ContainsKey(PriceListsFile.Layout.Name);
+        draft.DestinationNames.Complete = !files.ContainsKey(FreightFile.Layout.Name);
         foreach (SeasonFile file in SeasonFileSet.Tables)
             if (files.TryGetValue(file.Layout.Name, out ReadOnlyMemory<byte> bytes))
-                file.Read(new Table(file.Layout, bytes, faults), draft);
+            {
+                if (file.Layout.Contract <= (draft.Frame.Contract ?? file.Layout.Contract))
+                    file.Read(new Table(file.Layout, bytes, faults), draft);
+                else if (TermsChecks.HasRows(bytes))
+                    faults.Add(FaultRule.NeedsContract, file.Layout.Name, null, null, null, file.Layout.Contract);
+            }
         LotChecks.Check(draft);
         LotChecks.LeaveOutLateOnes(draft);
+        TermsChecks.Lower(draft);
         return new SeasonReading(
             faults.Count == 0 ? Assemble(draft) : null, faults.InOrder(SeasonFileSet.Names), faults.Count,
             faults.WarningsInOrder(SeasonFileSet.Names), Digest(files));
@@ -121,9 +130,9 @@ public static class SeasonReader
     private static Season Assemble(SeasonDraft draft) => new(
         draft.Frame.Settings!, draft.Sizes, draft.Varieties, draft.Places, draft.PlaceWeeks, [.. draft.Lots.Select(lot => lot.Row)],
         [.. draft.Samples.Select(sample => sample.Bulb)], draft.Yields, draft.Lines, draft.LineWeeks, draft.People, draft.Products,
-        draft.CloveGrades, draft.Stock, draft.SealedRooms, draft.Orders, draft.Market, draft.SeedNeeds, draft.AsIsPrices)
+        draft.CloveGrades, draft.Stock, draft.SealedRooms, draft.Lowered?.Orders ?? draft.Orders, draft.Market, draft.SeedNeeds, draft.AsIsPrices)
     {
-        Setups = draft.Setups, Shifts = draft.Shifts,
+        Setups = draft.Setups, Shifts = draft.Shifts, Terms = draft.Lowered is null ? null : draft.Terms, PriceOrigins = draft.Lowered?.Origins ?? new Dictionary<(OrderId, string), PriceOrigin>(),
     };
 
     /// <summary>Of each file in ordinal order of names: name, a zero byte, the length as eight bytes, the bytes.</summary>

@@ -41,6 +41,9 @@ public sealed class SeasonTable
     /// <summary>Whether a season without this file is refused.</summary>
     public bool Needed => layout.Needed;
 
+    /// <summary>The contract from which the file is known.</summary>
+    public int Contract => layout.Contract;
+
     /// <summary>In the contract's order.</summary>
     public IReadOnlyList<string> Columns { get; }
 

@@ -30,6 +30,10 @@ internal sealed partial class Folders
         ["stock.csv"] = "product,made,units,lot",
         ["rooms.csv"] = "place,sealed",
         ["orders.csv"] = "order,line,customer,product,ship_from,due,units,price,firm,late_cost,short_cost,larger_ok,whole",
+        ["price-lists.csv"] = "list,product,from,to,price",
+        ["freight.csv"] = "destination,product,cost",
+        ["programs.csv"] = "program,customer,product,from,to,least,most,price,price_list,destination,late_cost,short_cost,larger_ok",
+        ["promotions.csv"] = "promotion,customer,product,from,to,cut,extra",
         ["market.csv"] = "product,week,price,p10,p50,p90",
         ["seed-needs.csv"] = "variety,net,by,seed_class,short_cost",
         ["sell-as-is.csv"] = "variety,price,limit",
@@ -76,12 +80,12 @@ internal sealed partial class Folders
 
     public string SeasonText(string file) => season[file];
 
-    public Folders Settings(int weeks = 4, string asOf = "", string endPrice = "", string unit = "lb")
+    public Folders Settings(int weeks = 4, string asOf = "", string endPrice = "", string unit = "lb", int contract = 1)
     {
         var more = new StringBuilder();
         more.Append(asOf.Length > 0 ? $", \"as_of\": \"{asOf}\"" : "").Append(endPrice.Length > 0 ? $", \"end_price\": {endPrice}" : "");
         season["season.json"] =
-            $$"""{"contract": 1, "name": "Quillon Flat Garlic", "first_week": "2026-08-03", "weeks": {{weeks}}, "mass_unit": "{{unit}}", "currency": "USD"{{more}}}""";
+            $$"""{"contract": {{contract}}, "name": "Quillon Flat Garlic", "first_week": "2026-08-03", "weeks": {{weeks}}, "mass_unit": "{{unit}}", "currency": "USD"{{more}}}""";
         return this;
     }
 

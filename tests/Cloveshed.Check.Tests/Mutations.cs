@@ -148,6 +148,7 @@ internal static class Mutations
             ["an order with no ship_from shipped before its due week"] =
                 ("fill-early", () => Scenarios.FreshRun().ChangeSeason("orders.csv", "L-30,,@1", "L-30,,@2")),
             ["an order shipped before the files describe"] = ("fill-early", () => Scenarios.AsOf().Change("fills.csv", "@1", "@0")),
+            ["a program's week shipped in the next"] = ("fill-late", () => Scenarios.ProgramWeek().Change("fills.csv", "Buyer weekly @1,1,@1", "Buyer weekly @1,1,@2")),
             ["a smaller size shipped"] = ("fill-product", () => Scenarios.LargerOk().ChangeSeason("orders.csv", "M-30", "L-30")),
             ["a larger size shipped without leave"] = ("fill-product", () => Scenarios.LargerOk().ChangeSeason("orders.csv", ",yes,", ",,")),
             ["two sizes larger shipped"] = ("fill-product", () => Scenarios.LargerOk().ChangeSeason("sizes.csv", "M,40,55", "M,40,50\nML,50,55")),

@@ -127,6 +127,19 @@ internal static class Scenarios
         .Answer("shorts.csv", "o2,1,5,no size", "o2,2,5,no size")
         .Summary(309);
 
+    /// <summary>
+    /// By contract 2: a program of 10 to 11 L a week at the list's 44, delivered, in week 1 cheaper by 1.5 and with 3 more; freight 2.5. At the dock 40. 10 of
+    /// the least and 2 of 4 more ship: -291 + 12 x 40 = 189. The week's order is named by its Monday.
+    /// </summary>
+    public static Folders ProgramWeek() => FreshMade().Settings(contract: 2)
+        .Season("price-lists.csv", "fall,L-30,@0,@0,50", "fall,L-30,@1,,44")
+        .Season("freight.csv", "port,,9", "port,L-30,2.5")
+        .Season("programs.csv", "Buyer weekly,Buyer,L-30,@1,@1,10,11,,fall,port,,4,")
+        .Season("promotions.csv", "fair,,L-30,@1,@2,1.5,3", "other,Nobody,L-30,@1,@2,7,9")
+        .Answer("fills.csv", "Buyer weekly @1,1,@1,L-30,10", "Buyer weekly @1,2,@1,L-30,2")
+        .Answer("shorts.csv", "Buyer weekly @1,2,2,")
+        .Summary(189);
+
     /// <summary>Due in week 0, may ship from week -1, ships in week 1 at 1.5 a unit and week late: 480 - 18 - 291 = 171.</summary>
     public static Folders LateFill() => FreshMade()
         .Season("orders.csv", "o1,1,Buyer,L-30,@-1,@0,12,40,,1.5,4,,")
@@ -198,6 +211,7 @@ internal static class Scenarios
             ["organic twin"] = (OrganicTwin, 189),
             ["whole orders"] = (WholeOrders, 309),
             ["late fill"] = (LateFill, 171),
+            ["a program's week"] = (ProgramWeek, 189),
             ["stock"] = (Stock, 300),
             ["overtime"] = (Overtime, -315),
             ["set-ups"] = (SetUps, -383),

@@ -5,7 +5,7 @@ namespace Cloveshed.SeasonFiles.Tests;
 /// <summary>What a person is told about a column is what the reader holds its cells to.</summary>
 public sealed class ColumnGuideTests
 {
-    private static readonly IReadOnlyDictionary<string, ReadOnlyMemory<byte>> Files = new SmallSeason().Append("rooms.csv", "Room 1,2026-09-01\n")
+    private static readonly IReadOnlyDictionary<string, ReadOnlyMemory<byte>> Files = new SmallSeason().WithTerms().Append("rooms.csv", "Room 1,2026-09-01\n")
         .With("place-weeks.csv", "place,week,temp_c,rh\nYard,2026-09-14,18,60\n").Files;
 
     public static TheoryData<string, string> Columns => [.. SeasonTable.All.SelectMany(table => table.Columns.Select(column => (table.File, column)))];
@@ -69,13 +69,23 @@ public sealed class ColumnGuideTests
         const string All = """{"contract":1,"name":"A","first_week":"2026-09-07","weeks":10,"mass_unit":"lb","currency":"USD","as_of":"2026-09-08","end_price":0.1,"seed":3}""";
         Assert.Empty(new SmallSeason().With("season.json", All).Read().Warnings);
         Assert.Equal(
-            System.Text.Json.JsonDocument.Parse(All).RootElement.EnumerateObject().Select(key => key.Name).Where(key => key != "contract"),
+            System.Text.Json.JsonDocument.Parse(All).RootElement.EnumerateObject().Select(key => key.Name),
             ColumnGuides.Settings.Select(guide => guide.Name));
         foreach (ColumnGuide guide in ColumnGuides.Settings)
         {
             string without = System.Text.RegularExpressions.Regex.Replace(All, $"\"{guide.Name}\":(\"[^\"]*\"|[0-9.]+),?", "").Replace(",}", "}", StringComparison.Ordinal);
             Assert.Equal(guide.Needed, new SmallSeason().With("season.json", without).Read().Faults.Any(fault => fault.Column == guide.Name));
         }
+    }
+
+    [Fact]
+    public void In_contract_1_an_order_line_has_no_terms_and_needs_its_price()
+    {
+        Assert.Equal(["price_list", "destination"], ColumnGuides.Of("orders.csv", 2).Select(guide => guide.Name).Except(ColumnGuides.Of("orders.csv", 1).Select(guide => guide.Name)));
+        Assert.True(ColumnGuides.Of("orders.csv", 1).Single(guide => guide.Name == "price").Needed);
+        Assert.False(ColumnGuides.Of("orders.csv", 2).Single(guide => guide.Name == "price").Needed);
+        Assert.Equal(FaultRule.CellEmpty, Assert.Single(new SmallSeason().Replace("orders.csv", "100,45.50,", "100,,").Read().Faults).Rule);
+        Assert.Equal(ColumnGuides.Of("lots.csv", 2), ColumnGuides.Of("lots.csv", 1));
     }
 
     private static bool IsRange(FaultRule rule) =>

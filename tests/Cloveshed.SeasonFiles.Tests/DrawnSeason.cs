@@ -13,6 +13,46 @@ internal sealed class DrawnSeason(int seed)
 
     public Season Draw()
     {
+        Season season = First();
+        return Chance() ? season : Terms(season);
+    }
+
+    /// <summary>The same season by contract 2: lists that have every week, freight for any product, prices far above cuts and freight.</summary>
+    private Season Terms(Season season)
+    {
+        SeasonSettings settings = season.Settings with { Contract = 2 };
+        PriceListId[] lists = [.. Names(2).Select(name => new PriceListId(name))];
+        DestinationId[] destinations = [.. Names(2).Select(name => new DestinationId(name))];
+        ListPrice[] prices =
+        [
+            .. from list in lists from product in season.Products from second in new[] { false, true }
+               select new ListPrice(list, product.Id, second ? 7 : -3500, second ? null : 6, 1000 + random.Next(1000)),
+        ];
+        Freight[] freight = [.. destinations.SelectMany(to => season.Products.Where(_ => Chance()).Select(product => new Freight(to, product.Id, random.Next(50))).Append(new Freight(to, null, random.Next(50))))];
+        (decimal?, PriceListId?) Price() => Chance() ? (500 + random.Next(100), null) : (null, lists[random.Next(lists.Length)]);
+        DestinationId? To() => Maybe(() => destinations[random.Next(destinations.Length)]);
+        OrderTerms[] orders = [.. season.Orders.Select(line => Price() is var (price, list) ? new OrderTerms(line with { Price = 0 }, price, list, To()) : null!)];
+        BuyerProgram[] programs =
+        [
+            .. Names(3).SelectMany(name => season.Products.Where(_ => Chance()).Select(product =>
+            {
+                (decimal? price, PriceListId? list) = Price();
+                int from = random.Next(settings.Weeks), least = random.Next(100);
+                return new BuyerProgram(
+                    new ProgramId(name), $"{name}!", product.Id, from - random.Next(3), from + random.Next(10), least, Maybe(() => least + random.Next(100)), price, list, To(), Maybe(Money), Money(), Chance());
+            })),
+        ];
+        Promotion[] promotions =
+        [
+            .. Names(3).Select(name => new Promotion(name, Maybe(() => programs.Length > 0 ? programs[0].Customer : Name()), season.Products[random.Next(season.Products.Count)].Id, -3, random.Next(60), random.Next(50), random.Next(20))),
+        ];
+        BuyerTerms terms = new(orders, prices, programs, promotions, freight);
+        LoweredTerms lowered = TermsLowering.Of(settings, terms);
+        return season with { Settings = settings, Terms = terms, Orders = lowered.Orders, PriceOrigins = lowered.Origins };
+    }
+
+    private Season First()
+    {
         LocalDate first = new LocalDate(2024, 1, 1).PlusWeeks(random.Next(-2000, 2000));
         int weeks = random.Next(1, 60);
         SeasonSettings settings = new(

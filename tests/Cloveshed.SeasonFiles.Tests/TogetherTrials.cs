@@ -24,7 +24,8 @@ public static partial class Trials
         yield return Json("half a week", "\"weeks\": 10", "\"weeks\": 10.5", FaultRule.Whole, 5, "weeks", "10.5");
         yield return Json("a season that starts on a Wednesday", "2026-09-07", "2026-09-09", FaultRule.Monday, 4, "first_week", "2026-09-09");
         yield return Json("a first week that is no date", "2026-09-07", "7 September", FaultRule.Date, 4, "first_week", "7 September");
-        yield return Json("another contract", "\"contract\": 1", "\"contract\": 2", FaultRule.Contract, 2, "contract", "2");
+        yield return Json("another contract", "\"contract\": 1", "\"contract\": 3", FaultRule.Contract, 2, "contract", "3");
+        yield return Json("half a contract", "\"contract\": 1", "\"contract\": 1.5", FaultRule.Contract, 2, "contract", "1.5");
         yield return Json("dollars by their sign", "USD", "US$", FaultRule.Currency, 7, "currency", "US$");
         yield return Json("dollars in small letters", "USD", "usd", FaultRule.Currency, 7, "currency", "usd");
         yield return Json("tons", "\"lb\"", "\"t\"", FaultRule.Word, 6, "mass_unit", "t");

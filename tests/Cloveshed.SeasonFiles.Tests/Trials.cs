@@ -15,7 +15,7 @@ public static partial class Trials
     private const string FirstLot = "L1,Yard,Early Sorrel,F1,2026-07-20,60,54000,weighed,53000,55000,no,yes,no,0.8,0.1,B,52,0.25,,";
     private const string FirstOrder = "O1,1,Brask Foods,M30,,2026-09-24,100,45.50,,2,10,yes,";
 
-    public static IReadOnlyList<Trial> All { get; } = [.. Files(), .. Rows(), .. CellTrials(), .. Settings(), .. Together()];
+    public static IReadOnlyList<Trial> All { get; } = [.. Files(), .. Rows(), .. CellTrials(), .. Settings(), .. Together(), .. Terms()];
 
     private static IEnumerable<Trial> Files()
     {

@@ -27,6 +27,11 @@ internal static class OrderRules
                 findings.Add(RuleNames.FillEarly, fill.Where, $"week {season.Calendar.Show(fill.Week)}", $"week {season.Calendar.Show(first)} or later");
             }
 
+            if (line.ThatWeekOnly && fill.Week > line.Due)
+            {
+                findings.Add(RuleNames.FillLate, fill.Where, $"week {season.Calendar.Show(fill.Week)}", $"week {season.Calendar.Show(line.Due)}, the week of the program");
+            }
+
             if (!MayFill(season, season.Products[line.Product], season.Products[fill.Product], line.LargerOk))
             {
                 findings.Add(

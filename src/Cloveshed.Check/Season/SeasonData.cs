@@ -1,8 +1,11 @@
 namespace Cloveshed.Check.Season;
 
 /// <summary>The season as the check reads it, looked up by the files' own keys.</summary>
-internal sealed class SeasonData(Calendar calendar, double endPrice)
+internal sealed class SeasonData(Calendar calendar, double endPrice, int contract = 1)
 {
+    /// <summary>1, or 2 where buyers' terms count.</summary>
+    public int Contract => contract;
+
     public Calendar Calendar => calendar;
 
     public int Weeks => calendar.Weeks;

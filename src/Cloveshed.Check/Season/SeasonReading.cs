@@ -61,8 +61,8 @@ internal static class SeasonReading
         Require(weeks is >= 1 and <= MostWeeks && weeks == Math.Floor(weeks.Value), root, "weeks", $"a whole number from 1 to {MostWeeks}", findings);
         Require(asOf is not null, root, "as_of", "a date", findings);
         Require(endPrice is not null, root, "end_price", "a finite number", findings);
-        Require(contract is null or 1, root, "contract", "1", findings);
-        return findings.None ? new SeasonData(new Calendar(first!.Value, (int)weeks!.Value, asOf!.Value), endPrice!.Value) : null;
+        Require(contract is null or 1 or 2, root, "contract", "1 or 2", findings);
+        return findings.None ? new SeasonData(new Calendar(first!.Value, (int)weeks!.Value, asOf!.Value), endPrice!.Value, (int)(contract ?? 1)) : null;
     }
 
     private static void Require(bool holds, JsonElement root, string key, string allowed, Findings findings)

@@ -71,7 +71,11 @@ internal sealed record StockRow(string Product, int Made, double Units);
 
 internal sealed record OrderLine(
     string Order, string Number, string Product, int ShipFrom, int Due, double Units, double Price, bool Firm, double LateCost,
-    double ShortCost, bool LargerOk, bool Whole);
+    double ShortCost, bool LargerOk, bool Whole)
+{
+    /// <summary>A program's week without a late cost: units of a later week do not count.</summary>
+    public bool ThatWeekOnly { get; init; }
+}
 
 internal sealed record MarketWeek(double Price, double P50);
 

@@ -9,7 +9,15 @@ internal static class TradeReading
     {
         Products(folder, season, findings);
         Stock(folder, season, findings);
-        Orders(folder, season, findings);
+        if (season.Contract == 1)
+        {
+            Orders(folder, season, findings);
+        }
+        else
+        {
+            TermsReading.Read(folder, season, findings);
+        }
+
         Market(folder, season, findings);
         SeedNeeds(folder, season, findings);
         AsIsPrices(folder, season, findings);

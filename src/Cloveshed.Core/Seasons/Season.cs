@@ -39,6 +39,15 @@ public sealed record Season(
 
     /// <summary>shifts.csv, likewise.</summary>
     public IReadOnlyList<ShiftRow> Shifts { get; init; } = [];
+
+    /// <summary>
+    /// What buyers agreed to, as written: a season of contract 2 has it. <see cref="Orders"/> then holds what it comes to, priced at the dock:
+    /// plans are made of that, and of nothing in here.
+    /// </summary>
+    public BuyerTerms? Terms { get; init; }
+
+    /// <summary>How the prices of such order lines came to be; of a season of contract 1 there is none.</summary>
+    public IReadOnlyDictionary<(OrderId Order, string Number), PriceOrigin> PriceOrigins { get; init; } = new Dictionary<(OrderId, string), PriceOrigin>();
 }
 
 /// <summary>The unit that all masses of a season's files are written in.</summary>
@@ -51,6 +60,9 @@ public enum MassUnit { Pound, Kilogram }
 public sealed record SeasonSettings(
     string Name, LocalDate FirstWeek, int Weeks, MassUnit MassUnit, string Currency, LocalDate AsOf, decimal EndPrice, int? Seed)
 {
+    /// <summary>The contract that the files are written by: 1, or 2 where buyers' terms count.</summary>
+    public int Contract { get; init; } = 1;
+
     /// <summary>The index of the week that holds the date: negative before the season, Weeks or more after it.</summary>
     public int WeekOf(LocalDate date)
     {

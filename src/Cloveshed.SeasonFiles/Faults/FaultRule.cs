@@ -24,10 +24,13 @@ public enum FaultRule
     NotOfKind, NameOfKind, OrganicWord, TimeOfDay,
     // Readings of a place's air
     Moment, MomentAhead,
+    // Buyers' terms
+    NeedsContract, OnlyOneOf, ToBeforeFrom, SpansOverlap, ProgramDiffers, NoListPrice, NoFreight, BelowNothing, OrderNameTaken,
 }
 
 /// <summary>What a person is warned about.</summary>
 public enum WarningRule
 {
     UnknownFile, UnknownColumn, UnknownKey, OutsideSeason, LotAfterSeason, SamplesOfLeftOut, HumidityLikeShare, HoursAboveWeek, BulbLawMissing,
+    ColumnOfTerms, PromotionIdle,
 }

@@ -124,8 +124,8 @@ internal static class FaultTexts
             "each key once", "Delete one of the two.",
             "cada clave una sola vez", "Borre una de las dos."),
         [FaultRule.Contract] = new(
-            "contract 1", "This program reads contract 1 only: use a program for that contract, or write the files for contract 1.",
-            "el contrato 1", "Este programa solo lee el contrato 1: use un programa para ese contrato, o escriba los archivos según el contrato 1."),
+            "contract 1 or 2", "This program reads these contracts only: use a program for that contract, or write the files for one of these.",
+            "el contrato 1 o 2", "Este programa solo lee estos contratos: use un programa para ese contrato, o escriba los archivos según uno de estos."),
         [FaultRule.Currency] = new(
             "a currency code of ISO 4217: three capital letters", "Write it so: USD, EUR, MXN.",
             "un código de moneda de ISO 4217: tres letras mayúsculas", "Escríbalo así: USD, EUR, MXN."),
@@ -225,5 +225,32 @@ internal static class FaultTexts
         [FaultRule.MomentAhead] = new(
             "a moment that has come already", "Check the day and the clock of the instrument that wrote it.",
             "un momento que ya llegó", "Revise el día y el reloj del aparato que lo escribió."),
+        [FaultRule.NeedsContract] = new(
+            "a season of contract {0}: what stands in this file changes what a plan is worth", "Write \"contract\": {0} in season.json, or take the file out of the folder.",
+            "una temporada del contrato {0}: lo que dice este archivo cambia lo que vale un plan", "Escriba \"contract\": {0} en season.json, o saque el archivo de la carpeta."),
+        [FaultRule.OnlyOneOf] = new(
+            "a value in only one of {0}", "Empty one of these cells.",
+            "un valor en solo una de {0}", "Vacíe una de estas celdas."),
+        [FaultRule.ToBeforeFrom] = new(
+            "a week not before the row's from, {0}", "Correct one of the two: both weeks are included.",
+            "una semana no anterior al from de la fila, {0}", "Corrija una de las dos: ambas semanas cuentan."),
+        [FaultRule.SpansOverlap] = new(
+            "weeks that no other row of {0} has; line {1} has the week of {2} too", "Let one row end in the week before the next begins.",
+            "semanas que ninguna otra fila de {0} tenga; la línea {1} también tiene la semana del {2}", "Haga que una fila termine en la semana anterior al comienzo de la otra."),
+        [FaultRule.ProgramDiffers] = new(
+            "\"{0}\", as in the program's row on line {1}", "A program is of one customer: make them alike, or give this row a program of its own.",
+            "\"{0}\", como en la fila del programa en la línea {1}", "Un programa es de un solo cliente: iguálelos, o dé a esta fila su propio programa."),
+        [FaultRule.NoListPrice] = new(
+            "a list with a price of {0} in the week of {1}", "Add the weeks to price-lists.csv, or write a price in the row instead of the list.",
+            "una lista con precio de {0} en la semana del {1}", "Añada las semanas a price-lists.csv, o escriba un precio en la fila en lugar de la lista."),
+        [FaultRule.NoFreight] = new(
+            "a destination with freight for {0}", "Add the product to freight.csv, or a row with an empty product for any other.",
+            "un destino con flete para {0}", "Añada el producto a freight.csv, o una fila con product vacío para cualquier otro."),
+        [FaultRule.BelowNothing] = new(
+            "a price that promotions and freight leave at 0 or more; in the week of {0} it is {1}, less {2} of promotions, less {3} of freight", "Correct the price, its promotions or the freight.",
+            "un precio que promociones y flete dejen en 0 o más; en la semana del {0} es {1}, menos {2} de promociones, menos {3} de flete", "Corrija el precio, sus promociones o el flete."),
+        [FaultRule.OrderNameTaken] = new(
+            "a program whose weeks are called as no order of orders.csv; \"{0}\" is one", "Rename the order, or the program.",
+            "un programa cuyas semanas no se llamen como un pedido de orders.csv; \"{0}\" es uno", "Cambie el nombre del pedido, o el del programa."),
     }.ToFrozenDictionary();
 }

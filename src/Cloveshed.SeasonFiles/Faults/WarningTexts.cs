@@ -34,6 +34,12 @@ internal static class WarningTexts
             WarningRule.BulbLawMissing => (
                 "the law of bulb mass has empty cells; it was read with mass_a {0}, mass_b {1}, mass_s {2}, as of ordinary garlic",
                 "la ley de la masa del bulbo tiene celdas vacías; se leyó con mass_a {0}, mass_b {1}, mass_s {2}, como de ajo común"),
+            WarningRule.ColumnOfTerms => (
+                "this column counts from contract 2 on and was left out; to use it, write \"contract\": 2 in season.json",
+                "esta columna cuenta a partir del contrato 2 y se dejó fuera; para usarla, escriba \"contract\": 2 en season.json"),
+            WarningRule.PromotionIdle => (
+                "promotion {0} covers no program and no line that a list prices, and changes nothing",
+                "la promoción {0} no abarca ningún programa ni línea con precio de lista, y no cambia nada"),
             _ => throw new ArgumentOutOfRangeException(nameof(rule), rule, null),
         };
         return language == TextLanguage.Spanish ? spanish : english;

@@ -20,17 +20,31 @@ internal static class OrdersFile
     private static readonly Column ShipFrom = Layout.Date("ship_from");
     private static readonly Column Due = Layout.NeededDate("due");
     private static readonly Column Units = Layout.NeededNumber("units", Bounds.Units);
-    private static readonly Column Price = Layout.NeededNumber("price", Bounds.Money);
+    private static readonly Column Price = Layout.Number("price", Bounds.Money);
     private static readonly Column Firm = Layout.YesNo("firm");
     private static readonly Column LateCost = Layout.Number("late_cost", Bounds.Money);
     private static readonly Column ShortCost = Layout.Number("short_cost", Bounds.Money);
     private static readonly Column LargerOk = Layout.YesNo("larger_ok");
     private static readonly Column Whole = Layout.YesNo("whole");
+    private static readonly Column PriceList = Layout.Text("price_list");
+    private static readonly Column Destination = Layout.Text("destination");
+
+    /// <summary>As contract 1 has it: every line has its price in the row.</summary>
+    private static readonly FileLayout First = Layout.Before(PriceList);
+
+    /// <summary>The columns that count from contract 2 on.</summary>
+    public static readonly IReadOnlyList<Column> OfTerms = [PriceList, Destination];
+
+    /// <summary>The column that contract 1 wants filled in every row.</summary>
+    public static readonly Column PriceOfFirst = Price;
 
     public static void Read(Table table, SeasonDraft draft)
     {
         RowKeys keys = new(Order, Number);
         Cells cells = table.Cells;
+        bool terms = draft.Frame.HasTerms;
+        if (!terms && !FirstContract(table))
+            return;
         while (table.Next())
         {
             string? order = cells.Text(Order), product = cells.Text(Product), number = null;
@@ -44,23 +58,55 @@ internal static class OrdersFile
             LocalDate? shipFrom = cells.Date(ShipFrom), due = cells.Date(Due);
             if (shipFrom > due)
                 table.Fault(FaultRule.ShipFromAfterDue, ShipFrom, IsoDate.Text(due.Value));
+            decimal? price = cells.Money(Price);
+            string? list = null, destination = null;
+            if (terms)
+            {
+                (list, destination) = (cells.Text(PriceList), cells.Text(Destination));
+                PriceCells.Check(table, draft, Price, price, PriceList, list, Destination, destination);
+            }
+            else if (cells.IsEmpty(Price))
+                table.Fault(FaultRule.CellEmpty, Price);
             OrderLine line = new(
                 new OrderId(order ?? ""), number ?? "", cells.Text(Customer) ?? "", new ProductId(product ?? ""),
-                shipFrom ?? IsoDate.MondayOf(due ?? new LocalDate(2000, 1, 1)), due ?? default, cells.Whole(Units) ?? 0, cells.Money(Price) ?? 0,
+                shipFrom ?? IsoDate.MondayOf(due ?? new LocalDate(2000, 1, 1)), due ?? default, cells.Whole(Units) ?? 0, price ?? 0,
                 cells.YesNo(Firm) ?? true, cells.Money(LateCost) ?? 0, cells.Money(ShortCost) ?? 0, cells.YesNo(LargerOk) ?? false,
                 cells.YesNo(Whole) ?? false);
-            if (table.RowSound)
+            if (!table.RowSound)
+                continue;
+            if (draft.Frame.Contract is 1)
                 draft.Orders.Add(line);
+            else
+                draft.OrderTerms.Add((new OrderTerms(line with { Price = 0 }, price, PriceCells.List(list), PriceCells.To(destination)), table.Line));
         }
+    }
+
+    /// <summary>Contract 1 wants a price column, and knows nothing of terms. False where the file cannot be read so.</summary>
+    private static bool FirstContract(Table table)
+    {
+        foreach (Column column in OfTerms)
+            if (table.Has(column))
+                table.Warn(WarningRule.ColumnOfTerms, column);
+        if (!table.HasColumns || table.Has(Price))
+            return true;
+        table.Fault(FaultRule.ColumnMissing, Price.Name, null);
+        return false;
     }
 
     public static byte[] Write(Season season)
     {
-        CsvText text = new(Layout);
-        foreach (OrderLine row in season.Orders)
-            text.Text(row.Order.Text).Text(row.Number).Text(row.Customer).Text(row.Product.Text).Date(row.ShipFrom).Date(row.Due)
-                .Whole(row.Units).Money(row.Price).YesNo(row.Firm).Money(row.LateCost).Money(row.ShortCost).YesNo(row.LargerOk)
-                .YesNo(row.Whole).EndRow();
+        CsvText text = new(season.Terms is null ? First : Layout);
+        foreach (OrderTerms row in season.Terms?.Orders ?? [.. season.Orders.Select(line => new OrderTerms(line, line.Price, null, null))])
+        {
+            OrderLine line = row.Line;
+            text.Text(line.Order.Text).Text(line.Number).Text(line.Customer).Text(line.Product.Text).Date(line.ShipFrom).Date(line.Due)
+                .Whole(line.Units).Money(row.Price).YesNo(line.Firm).Money(line.LateCost).Money(line.ShortCost).YesNo(line.LargerOk)
+                .YesNo(line.Whole);
+            if (season.Terms is not null)
+                text.Text(row.PriceList?.Text).Text(row.Destination?.Text);
+            text.EndRow();
+        }
+
         return text.ToBytes();
     }
 }

@@ -26,7 +26,11 @@ internal static class SeasonFileSet
         new(ProductsFile.Layout, ProductsFile.Read, ProductsFile.Write),
         new(StockFile.Layout, StockFile.Read, StockFile.Write),
         new(RoomsFile.Layout, RoomsFile.Read, RoomsFile.Write),
+        new(PriceListsFile.Layout, PriceListsFile.Read, PriceListsFile.Write),
+        new(FreightFile.Layout, FreightFile.Read, FreightFile.Write),
         new(OrdersFile.Layout, OrdersFile.Read, OrdersFile.Write),
+        new(ProgramsFile.Layout, ProgramsFile.Read, ProgramsFile.Write),
+        new(PromotionsFile.Layout, PromotionsFile.Read, PromotionsFile.Write),
         new(MarketFile.Layout, MarketFile.Read, MarketFile.Write),
         new(SeedNeedsFile.Layout, SeedNeedsFile.Read, SeedNeedsFile.Write),
         new(SellAsIsFile.Layout, SellAsIsFile.Read, SellAsIsFile.Write),
@@ -36,6 +40,9 @@ internal static class SeasonFileSet
 
     /// <summary>Every name that a season's folder may hold, season.json first.</summary>
     public static readonly IReadOnlyList<string> Names = [SettingsFile.FileName, .. Tables.Select(file => file.Layout.Name)];
+
+    /// <summary>Whether a season that is written has the file: those of a later contract than its own it has not.</summary>
+    public static bool IsOf(SeasonFile file, Season season) => file.Layout.Contract <= season.Settings.Contract;
 
     public static bool IsNeeded(string name) => name == SettingsFile.FileName || Tables.Any(file => file.Layout.Name == name && file.Layout.Needed);
 }

@@ -13,8 +13,8 @@ internal static class SettingsFile
 {
     public const string FileName = "season.json";
 
-    /// <summary>The contract that this program reads and writes.</summary>
-    public const int Contract = 1;
+    /// <summary>The contracts that this program reads and writes: from the second on buyers' terms count.</summary>
+    public static readonly Bounds Contracts = new(1, 2);
 
     private static readonly string[] Keys =
         ["contract", "name", "first_week", "weeks", "mass_unit", "currency", "as_of", "end_price", "seed"];
@@ -24,8 +24,12 @@ internal static class SettingsFile
         JsonKeys? found = JsonKeys.Read(FileName, bytes.Span, Keys, draft.Faults);
         if (found is null)
             return;
-        if (found.Number("contract", "1", Bounds.AnyWhole, needed: false) is { } contract && contract != Contract)
+        decimal? contract = found.Number("contract", "1", Bounds.AnyWhole, needed: false);
+        if (contract is { } given && (!Contracts.Hold((double)given) || given != decimal.Truncate(given)))
+        {
             found.Fault(FaultRule.Contract, "contract");
+            contract = null;
+        }
         string? name = found.Text("name", "\"Harvest 2026\"", needed: true);
         LocalDate? first = Date(found, "first_week", needed: true);
         if (first is { } day && day.DayOfWeek != IsoDayOfWeek.Monday)
@@ -48,9 +52,9 @@ internal static class SettingsFile
         decimal endPrice = found.Number("end_price", "0.25", Bounds.Money, needed: false) ?? 0;
         int? seed = (int?)found.Number("seed", "1", Bounds.Seed, needed: false, whole: true);
         SeasonSettings? settings = found.Sound && !asOfFaulty
-            ? new SeasonSettings(name!, first!.Value, weeks!.Value, unit!.Value, currency!, asOf!.Value, endPrice, seed)
+            ? new SeasonSettings(name!, first!.Value, weeks!.Value, unit!.Value, currency!, asOf!.Value, endPrice, seed) { Contract = (int)(contract ?? 1) }
             : null;
-        draft.Frame = new SeasonFrame(first, weeks, asOfFaulty ? null : asOf, settings);
+        draft.Frame = new SeasonFrame(first, weeks, asOfFaulty ? null : asOf, settings) { Contract = (int?)contract ?? (found.Has("contract") ? null : 1) };
     }
 
     private static LocalDate? Date(JsonKeys found, string key, bool needed)
@@ -80,7 +84,7 @@ internal static class SettingsFile
         using (Utf8JsonWriter json = new(stream, JsonText.Written))
         {
             json.WriteStartObject();
-            json.WriteNumber("contract", Contract);
+            json.WriteNumber("contract", settings.Contract);
             json.WriteString("name", settings.Name);
             json.WriteString("first_week", IsoDate.Text(settings.FirstWeek));
             json.WriteNumber("weeks", settings.Weeks);

@@ -10,7 +10,7 @@ internal sealed record Column(string Name, int Ordinal, bool Needed, CellShape S
 /// One CSV file's columns, in the order in which we write them (they are read in any order), and the most rows that we read.
 /// Reading and writing share it, so that the two cannot drift apart.
 /// </summary>
-internal sealed class FileLayout(string name, bool needed, int rowLimit = FileLayout.ManyRows)
+internal sealed class FileLayout(string name, bool needed, int rowLimit = FileLayout.ManyRows, int contract = 1)
 {
     /// <summary>A hundred seasons' worth of the largest lists; what is longer is not a season, and a plan of it would not end.</summary>
     public const int ManyRows = 200_000;
@@ -23,6 +23,9 @@ internal sealed class FileLayout(string name, bool needed, int rowLimit = FileLa
     public bool Needed { get; } = needed;
 
     public int RowLimit { get; } = rowLimit;
+
+    /// <summary>The contract from which the file is known.</summary>
+    public int Contract { get; } = contract;
 
     public IReadOnlyList<Column> Columns => columns;
 
@@ -46,6 +49,14 @@ internal sealed class FileLayout(string name, bool needed, int rowLimit = FileLa
         FileLayout renamed = new(other, Needed, RowLimit);
         renamed.columns.AddRange(columns);
         return renamed;
+    }
+
+    /// <summary>The columns before this one, as an earlier contract had them.</summary>
+    public FileLayout Before(Column column)
+    {
+        FileLayout shorter = new(Name, Needed, RowLimit, Contract);
+        shorter.columns.AddRange(columns.Take(column.Ordinal));
+        return shorter;
     }
 
     private Column Add(string column, bool mustBeFilled, CellShape shape, Bounds? bounds)

@@ -17,6 +17,16 @@ internal sealed class OutsideSeason(SeasonDraft draft)
         return true;
     }
 
+    /// <summary>True when none of the weeks, both ends included, is of the season; the row is then left out.</summary>
+    public bool LeavesSpan(Table table, int from, int to)
+    {
+        if (draft.Frame.FirstWeek is null || draft.Frame.Weeks is not { } weeks || (to >= 0 && from < weeks))
+            return false;
+        if (count++ == 0)
+            firstLine = table.Line;
+        return true;
+    }
+
     public void Report(Table table, string column)
     {
         if (count > 0)

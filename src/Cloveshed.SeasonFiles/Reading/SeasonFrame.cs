@@ -9,6 +9,12 @@ namespace Cloveshed.SeasonFiles.Reading;
 /// </summary>
 internal sealed record SeasonFrame(LocalDate? FirstWeek, int? Weeks, LocalDate? AsOf, SeasonSettings? Settings)
 {
+    /// <summary>The contract that the files are read by; null where season.json says none that is known, and nothing is then held against a file for it.</summary>
+    public int? Contract { get; init; }
+
+    /// <summary>Buyers' terms are read.</summary>
+    public bool HasTerms => Contract is not 1;
+
     public static readonly SeasonFrame Nothing = new(null, null, null, null);
 
     // Where first_week is not known, weeks are counted from any Monday: the records are thrown away, only faults remain.
@@ -19,6 +25,9 @@ internal sealed record SeasonFrame(LocalDate? FirstWeek, int? Weeks, LocalDate? 
         int days = Period.DaysBetween(FirstWeek ?? AnyMonday, date);
         return days >= 0 ? days / 7 : -((6 - days) / 7);
     }
+
+    /// <summary>The Monday of a week, by the same count.</summary>
+    public LocalDate Monday(int week) => (FirstWeek ?? AnyMonday).PlusDays(7 * week);
 
     public bool InSeason(int week) => FirstWeek is null || Weeks is null || (week >= 0 && week < Weeks);
 

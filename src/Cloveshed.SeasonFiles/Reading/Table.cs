@@ -76,6 +76,9 @@ internal sealed class Table
     /// <summary>The column's bytes in this row; empty where the file hasn't the column.</summary>
     public ReadOnlySpan<byte> this[Column column] => fieldOfColumn[column.Ordinal] is >= 0 and int field ? rows[field] : default;
 
+    /// <summary>The header row could be read as one, and names some of the columns.</summary>
+    public bool HasColumns => fieldOfColumn.Any(at => at >= 0);
+
     /// <summary>Whether the file has this column.</summary>
     public bool Has(Column column) => fieldOfColumn[column.Ordinal] >= 0;
 

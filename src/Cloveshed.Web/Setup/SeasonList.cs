@@ -18,6 +18,13 @@ public sealed record SeasonList(string File, SetupWord Name, SetupWord Need)
 
     public IReadOnlyList<ColumnGuide> Columns => ColumnGuides.Of(File);
 
+    /// <summary>The columns that a row of it is asked for: those of the season's contract, and what the row has beyond them, which stays as it is.</summary>
+    public IReadOnlyList<ColumnGuide> Asked(int contract, IReadOnlyDictionary<string, string>? cells)
+    {
+        IReadOnlyList<ColumnGuide> known = ColumnGuides.Of(File, contract);
+        return [.. Columns.Select(guide => known.FirstOrDefault(one => one.Name == guide.Name) ?? (cells?.GetValueOrDefault(guide.Name, "").Length > 0 ? guide : null)).OfType<ColumnGuide>()];
+    }
+
     /// <summary>The cells by which a row is known, as one text: "SO-1001 1". Rows without a key are known by their number.</summary>
     public string KeyText(SeasonRow row)
     {
@@ -38,7 +45,7 @@ public static class SeasonLists
         new(SetupWord.MatterPlaces, [new("places.csv", SetupWord.Places, SetupWord.PlacesNeed), new("place-weeks.csv", SetupWord.PlaceWeeks, SetupWord.PlaceWeeksNeed), new("rooms.csv", SetupWord.Rooms, SetupWord.RoomsNeed)]),
         new(SetupWord.MatterWork, [new("lines.csv", SetupWord.Lines, SetupWord.LinesNeed), new("line-weeks.csv", SetupWord.LineWeeks, SetupWord.LineWeeksNeed), new("people.csv", SetupWord.People, SetupWord.PeopleNeed), new("yields.csv", SetupWord.Yields, SetupWord.YieldsNeed), new("shifts.csv", SetupWord.Shifts, SetupWord.ShiftsNeed), new("setups.csv", SetupWord.Setups, SetupWord.SetupsNeed)]),
         new(SetupWord.MatterGoods, [new("sizes.csv", SetupWord.Sizes, SetupWord.SizesNeed), new("clove-grades.csv", SetupWord.CloveGrades, SetupWord.CloveGradesNeed), new("products.csv", SetupWord.Products, SetupWord.ProductsNeed), new("stock.csv", SetupWord.Stock, SetupWord.StockNeed)]),
-        new(SetupWord.MatterDemand, [new("orders.csv", SetupWord.Orders, SetupWord.OrdersNeed), new("market.csv", SetupWord.Market, SetupWord.MarketNeed), new("seed-needs.csv", SetupWord.SeedNeeds, SetupWord.SeedNeedsNeed), new("sell-as-is.csv", SetupWord.SellAsIs, SetupWord.SellAsIsNeed)]),
+        new(SetupWord.MatterDemand, [new("orders.csv", SetupWord.Orders, SetupWord.OrdersNeed), new("programs.csv", SetupWord.Programs, SetupWord.ProgramsNeed), new("price-lists.csv", SetupWord.PriceLists, SetupWord.PriceListsNeed), new("promotions.csv", SetupWord.Promotions, SetupWord.PromotionsNeed), new("freight.csv", SetupWord.Freight, SetupWord.FreightNeed), new("market.csv", SetupWord.Market, SetupWord.MarketNeed), new("seed-needs.csv", SetupWord.SeedNeeds, SetupWord.SeedNeedsNeed), new("sell-as-is.csv", SetupWord.SellAsIs, SetupWord.SellAsIsNeed)]),
     ];
 
     public static IReadOnlyList<SeasonList> All { get; } = [.. Matters.SelectMany(matter => matter.Lists)];

@@ -11,6 +11,7 @@ public enum SetupWord
     MatterDemand, Lots, LotsNeed, Samples, SamplesNeed, Varieties, VarietiesNeed, Places, PlacesNeed, PlaceWeeks, PlaceWeeksNeed, Rooms, RoomsNeed,
     Lines, LinesNeed, LineWeeks, LineWeeksNeed, People, PeopleNeed, Yields, YieldsNeed, Sizes, SizesNeed, CloveGrades, CloveGradesNeed, Products,
     ProductsNeed, Stock, StockNeed, Orders, OrdersNeed, Market, MarketNeed, SeedNeeds, SeedNeedsNeed, SellAsIs, SellAsIsNeed, Setups, SetupsNeed, Shifts, ShiftsNeed,
+    PriceLists, PriceListsNeed, Freight, FreightNeed, Programs, ProgramsNeed, Promotions, PromotionsNeed,
 
     // A list
     FindLabel, FindIn, FindButton, FindNone, AddRow, PastNoChange, NoRows, NothingFound, RowsAll, RowsFound, PageOf, PagesLabel, PageBefore,

@@ -9,7 +9,7 @@ internal static class HostileSettings
     [
         Of("not JSON", "{", "", null),
         Of("JSON, but a list", SoundTexts.All["season.json"], "[1, 2]", null),
-        Of("another contract", "\"contract\": 1", "\"contract\": 2", "contract"),
+        Of("another contract", "\"contract\": 1", "\"contract\": 3", "contract"),
         Of("no name", "\"name\"", "\"title\"", "name"),
         Of("first week not a Monday", "2030-07-01", "2030-07-02", "first_week"),
         Of("first week not a date", "2030-07-01", "first of July", "first_week"),

@@ -10,7 +10,7 @@ namespace Cloveshed.Web.Tests.Setup;
 /// <summary>The lists of the demo season, held against its files, which are read here line by line.</summary>
 public sealed class ListTests(DemoShed demo) : IClassFixture<DemoShed>
 {
-    public static TheoryData<string> Files => [.. SeasonTable.All.Select(table => table.File)];
+    public static TheoryData<string> Files => [.. SeasonTable.All.Where(table => table.Contract == 1).Select(table => table.File)];
 
     [Fact]
     public async Task Every_list_has_its_rows_its_last_change_and_its_need()
@@ -19,6 +19,13 @@ public sealed class ListTests(DemoShed demo) : IClassFixture<DemoShed>
         Got page = await visitor.Get("/setup");
         foreach (SeasonTable table in SeasonTable.All)
         {
+            if (table.Contract > 1)
+            {
+                // The demo season is of contract 1: the list is there, and empty.
+                Assert.Matches($"<a href=\"/setup/{table.File[..^4]}\">[^<]*</a></th>\\s*<td[^>]*>0</td>", page.Text);
+                continue;
+            }
+
             Match row = Regex.Match(page.Text, $"<a href=\"/setup/{table.File[..^4]}\">[^<]*</a></th>\\s*<td[^>]*>([^<]*)</td>\\s*<td[^>]*>([^<]*)</td>\\s*<td[^>]*>([^<]+)</td>");
             Assert.True(row.Success, table.File);
             Assert.Equal(Rows(table.File).Count, int.Parse(row.Groups[1].Value, NumberStyles.AllowThousands, CultureInfo.InvariantCulture));
@@ -34,7 +41,7 @@ public sealed class ListTests(DemoShed demo) : IClassFixture<DemoShed>
         IReadOnlyList<string> rows = Rows(file);
         Assert.Equal(HttpStatusCode.OK, page.Status);
         Assert.Equal(rows.Take(RowsAsked.PageRows), Shown(page));
-        Assert.All(ColumnGuides.Of(file), guide => Assert.Contains(ColumnTexts.Of(Language.En)[guide].Name, WebUtility.HtmlDecode(page.Text), StringComparison.Ordinal));
+        Assert.All(ColumnGuides.Of(file, 1), guide => Assert.Contains(ColumnTexts.Of(Language.En)[guide].Name, WebUtility.HtmlDecode(page.Text), StringComparison.Ordinal));
     }
 
     [Fact]
