@@ -10,6 +10,7 @@ using Cloveshed.Web.Keep;
 using Cloveshed.Web.Looks;
 using Cloveshed.Web.Line;
 using Cloveshed.Web.Plan;
+using Cloveshed.Web.Promises;
 using Cloveshed.Web.Release;
 using Cloveshed.Web.Rooms;
 using Cloveshed.Web.Setup;
@@ -124,6 +125,7 @@ public static class ShedHost
         services.AddScoped<RowDesk>();
         PlanParts.Add(services);
         LineParts.Add(services);
+        PromiseParts.Add(services);
     }
 
     private static void Use(WebApplication app)
@@ -168,6 +170,7 @@ public static class ShedHost
         LookDoors.Map(app);
         YardDoors.Map(app);
         OrderDoors.Map(app);
+        PromiseParts.Map(app);
         RoomDoors.Map(app);
         FactsApi.Map(app);
     }

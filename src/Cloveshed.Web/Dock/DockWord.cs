@@ -29,6 +29,9 @@ public enum DockWord
     BackHead, BackLead, BackHelp, BackLine, BackProduct, BackMade, BackLot, BackBecomes, BackAgain, BackCounted, BackOff, BackDue, BackWrong,
     BackKept,
 
+    // Where a price comes from
+    PriceFromHead, PriceFromLead, PriceAgreed, PriceOfList, PriceCut, PriceFreight, PriceAtDock, ProgramLeast, ProgramMore, ProgramThatWeek, ProgramOrder, ProgramRows, PriceListName, DestinationName, ToPromise,
+
     // Finished stock
     StockHead, StockLead, StockCorrect, StockNone, ShipsUntil, TooOld, LeftHead,
 }

@@ -16,6 +16,9 @@ public enum LineState { OnTime, Late, Short, Unplanned }
 public sealed record DockLine(OrderLine Line, int Due, int Ships, int OnTime, int Late, int Short, string? Why, IReadOnlyList<TracedFill> Fills, bool Changed, LineState State)
 {
     public double Money => (double)(Line.Units * Line.Price);
+
+    /// <summary>How its price came to be; null in a season of contract 1.</summary>
+    public PriceOrigin? PriceOrigin { get; init; }
 }
 
 /// <summary>Every order line of a season with what becomes of it, by the week in which it ships; made once for a plan and a season.</summary>
@@ -48,7 +51,10 @@ public sealed class LineBook
             int due = settings.WeekOf(one.Line.Due);
             bool changed = book is not null && since.Has(one.Line);
             LineState state = book is null || (changed && fills.Length == 0) ? LineState.Unplanned : one.Short > 0 ? LineState.Short : one.Late > 0 ? LineState.Late : LineState.OnTime;
-            return new DockLine(one.Line, due, fills.Length > 0 ? fills[0].Fill.Week : due, one.OnTime, one.Late, one.Short, one.Why, fills, changed, state);
+            return new DockLine(one.Line, due, fills.Length > 0 ? fills[0].Fill.Week : due, one.OnTime, one.Late, one.Short, one.Why, fills, changed, state)
+            {
+                PriceOrigin = season.PriceOrigins.GetValueOrDefault((one.Line.Order, one.Line.Number)),
+            };
         });
         return new LineBook([.. lines.OrderBy(line => line.Ships).ThenBy(line => line.Line.Due).ThenBy(line => line.Line.Order.Text, StringComparer.Ordinal).ThenBy(line => line.Line.Number, StringComparer.Ordinal)]);
     }

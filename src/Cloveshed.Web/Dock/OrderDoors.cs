@@ -23,6 +23,10 @@ internal static class OrderDoors
         ("firm", DockWord.Firm), ("late_cost", DockWord.LateCost), ("short_cost", DockWord.ShortCost), ("larger_ok", DockWord.LargerOk), ("whole", DockWord.Whole),
     ];
 
+    /// <summary>Likewise with what a season of contract 2 asks for besides.</summary>
+    public static IReadOnlyList<(string Column, DockWord Name)> ColumnsOf(int contract) =>
+        contract == 1 ? Columns : [.. Columns, (OrderDraft.PriceList, DockWord.PriceListName), (OrderDraft.Destination, DockWord.DestinationName)];
+
     public static void Map(IEndpointRouteBuilder routes)
     {
         routes.MapPost("/dock-orders/add", Add);
@@ -104,7 +108,7 @@ internal static class OrderDoors
             return desk.Back(context, form, new Said(true, words[DockWord.LineMoved]));
         }
 
-        Dictionary<string, string> cells = With(row, Columns.Where(column => form.ContainsKey(column.Column)).Select(column => (column.Column, form[column.Column].ToString().Trim())));
+        Dictionary<string, string> cells = With(row, ColumnsOf(2).Where(column => form.ContainsKey(column.Column)).Select(column => (column.Column, form[column.Column].ToString().Trim())));
         return desk.Put(context, form, Place, (origin, id) => origin.RowChanged(row, cells, id, Reason(form)), words.Say(DockWord.LineChanged, row.Cells["order"], row.Cells["line"]));
     }
 

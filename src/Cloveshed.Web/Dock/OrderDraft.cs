@@ -12,7 +12,7 @@ public sealed record OrderDraft(string? Order, IReadOnlyDictionary<string, strin
     public const int Lines = 6;
 
     /// <summary>What a line's fields are called, before a dash and its number from 1.</summary>
-    public const string Product = "product", Units = "units", Price = "price", Late = "late_cost", Short = "short_cost", Larger = "larger_ok";
+    public const string Product = "product", Units = "units", Price = "price", Late = "late_cost", Short = "short_cost", Larger = "larger_ok", PriceList = "price_list", Destination = "destination";
 
     public static OrderDraft Empty(string? order = null) => new(order, new Dictionary<string, string>(), null);
 
@@ -37,7 +37,7 @@ public sealed record OrderDraft(string? Order, IReadOnlyDictionary<string, strin
             }
 
             Dictionary<string, string> cells = new() { ["product"] = Line(Product, at), ["units"] = Line(Units, at), ["price"] = Line(Price, at) };
-            foreach (string optional in new[] { Late, Short })
+            foreach (string optional in new[] { Late, Short, PriceList, Destination })
             {
                 if (Line(optional, at).Length > 0)
                 {

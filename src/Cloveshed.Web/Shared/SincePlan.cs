@@ -9,6 +9,8 @@ public sealed class SincePlan
 {
     private readonly HashSet<(string Order, string Line)> lines = [];
     private readonly HashSet<string> lots = [];
+    private readonly Season? season;
+    private readonly HashSet<string> programs = [], lists = [], promoted = [], destinations = [];
 
     public SincePlan(ShedState state)
     {
@@ -22,6 +24,12 @@ public sealed class SincePlan
             lines.Add((row.Cells["order"], row.Cells["line"].Trim(' ', '\t')));
         }
 
+        season = state.Season;
+        foreach ((string file, string column, HashSet<string> names) in new[] { ("programs.csv", "program", programs), ("price-lists.csv", "list", lists), ("promotions.csv", "product", promoted), ("freight.csv", "destination", destinations) })
+        {
+            names.UnionWith(rows.Of(file).Where(row => row.Seq > adopted.Basis).Select(row => row.Cells[column]));
+        }
+
         foreach (SeasonRow row in rows.Of("lots.csv").Where(row => row.Seq > adopted.Basis))
         {
             lots.Add(row.Cells["lot"]);
@@ -32,7 +40,11 @@ public sealed class SincePlan
 
     public int Lots => lots.Count;
 
-    public bool Has(OrderLine line) => lines.Contains((line.Order.Text, line.Number));
+    /// <summary>The line, or a row that its price or its program is from.</summary>
+    public bool Has(OrderLine line) => lines.Contains((line.Order.Text, line.Number))
+        || (season?.PriceOrigins.GetValueOrDefault((line.Order, line.Number)) is { } origin
+            && ((origin.Program is { } week && programs.Contains(week.Program.Text)) || (origin.List is { } list && lists.Contains(list.Text)) || (origin.Destination is { } to && destinations.Contains(to.Text))
+                || ((origin.Program is not null || origin.List is not null) && promoted.Contains(line.Product.Text))));
 
     public bool Has(LotId lot) => lots.Contains(lot.Text);
 }

@@ -47,3 +47,6 @@ public sealed record PromiseExpense(ExpenseKind Kind, string Name, ProductId? Pr
 /// <param name="Paid">What is offered for the same units; null where a line has no price.</param>
 /// <param name="Expenses">Who gives way, dearest first.</param>
 public sealed record PromiseAnswer(PromiseVerdict Verdict, IReadOnlyList<LinePromise> Lines, double Cost, double? Paid, IReadOnlyList<PromiseExpense> Expenses);
+
+/// <summary>What one unit more of a product costs the season in a week, at least, in its currency.</summary>
+public sealed record UnitPrice(ProductId Product, int Week, double AtLeast);

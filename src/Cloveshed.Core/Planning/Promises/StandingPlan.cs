@@ -40,6 +40,26 @@ public sealed class StandingPlan : IDisposable
     /// <summary>The linear model's value in the season's currency.</summary>
     public double Value => _master.Value * _master.Instance.MoneyScale;
 
+    /// <summary>
+    /// What one unit more of each product adds to what the season loses, in each week from the as-of week on, by the worths of the model as it stands. No unit costs less; the
+    /// next may cost more, and a week in which nobody wants the product says nothing of whether it can be had.
+    /// </summary>
+    public IReadOnlyList<UnitPrice> NextUnits()
+    {
+        lock (_one)
+        {
+            PlanningInstance instance = _master.Instance;
+            Prices now = _master.ReadPrices();
+            UpperBound.Repair(instance, now);
+            return
+            [
+                .. from q in Enumerable.Range(0, instance.Products.Length) from t in Enumerable.Range(instance.AsOf, instance.Weeks - instance.AsOf)
+                   where double.IsFinite(now.Available[q, t])
+                   select new UnitPrice(instance.Products[q].Id, t, now.Available[q, t] * instance.Products[q].Net * instance.MoneyScale),
+            ];
+        }
+    }
+
     /// <summary>Builds and solves the model. Throws when the season cannot be solved even once, or when cancelled.</summary>
     public static StandingPlan Prepare(StandingRequest request, ILinearSolver solver)
     {

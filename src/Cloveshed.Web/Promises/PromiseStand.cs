@@ -1,0 +1,145 @@
+using System.Collections.Concurrent;
+using Cloveshed.Core.Planning;
+using Cloveshed.Core.Planning.Promises;
+using Cloveshed.Core.Seasons;
+using Cloveshed.Ledger;
+
+namespace Cloveshed.Web.Promises;
+
+/// <summary>What a model is made ready from: a plan's room weeks, and the season as it reads now.</summary>
+/// <param name="Key">Names all of it.</param>
+public sealed record StandBasis(string Key, PlanEntry Plan, Season Season, Beliefs Beliefs, RunWishes Wishes, IReadOnlyList<Core.Answers.RoomRow> Rooms);
+
+/// <summary>Where a model is.</summary>
+public enum StandStage { Waiting, Preparing, Ready, Stopped, Failed }
+
+/// <summary>Why a model is made ready.</summary>
+public enum StandReason { First, SeasonChanged, PlanChanged, WasIdle }
+
+/// <summary>A plan's model on its way to being asked, and what it was asked. Written by the room's thread, read by any.</summary>
+public sealed class PromiseStand(StandBasis basis, StandReason reason, Func<double> elapsed) : IDisposable
+{
+    /// <summary>Answers that are still at hand.</summary>
+    private const int AsksKept = 60;
+
+    private readonly CancellationTokenSource stop = new();
+    private readonly ConcurrentDictionary<string, PromiseAsk> asks = new(StringComparer.Ordinal);
+    private readonly double begun = elapsed();
+    private volatile StandingPlan? plan;
+    private volatile IReadOnlyList<UnitPrice> prices = [];
+    private volatile bool dropped;
+    private int stage;
+    private double end;
+
+    public StandBasis Basis => basis;
+
+    public StandReason Reason => reason;
+
+    public StandStage Stage => (StandStage)Volatile.Read(ref stage);
+
+    /// <summary>There is nothing to wait for: it is ready, or will not be.</summary>
+    public bool Ended => Stage is not (StandStage.Waiting or StandStage.Preparing);
+
+    /// <summary>Since it was asked for, until it was ready or ended.</summary>
+    public double Seconds => (Ended ? Volatile.Read(ref end) : elapsed()) - begun;
+
+    /// <summary>What failed; empty otherwise.</summary>
+    public string Why { get; private set; } = "";
+
+    /// <summary>How far the model is from its own bound, as a share of its value.</summary>
+    public double Gap { get; private set; }
+
+    /// <summary>The next unit of each product and week, at least; empty until it is ready.</summary>
+    public IReadOnlyList<UnitPrice> Prices => prices;
+
+    /// <summary>Nobody holds it any more.</summary>
+    public bool Dropped => dropped;
+
+    /// <summary>Ends the making when the planner next looks up.</summary>
+    public void Stop() => stop.Cancel();
+
+    /// <summary>The answer to a question, or the one that is on its way; begin is called once for a new one.</summary>
+    internal PromiseAsk Ask(PromiseQuestion question, Action<PromiseAsk> begin)
+    {
+        PromiseAsk mine = new(question), ask = asks.GetOrAdd(mine.Key, mine);
+        if (ask != mine)
+        {
+            return ask;
+        }
+
+        foreach (string old in asks.Values.Where(one => one.Ended).OrderBy(one => one.Number).Select(one => one.Key).Take(Math.Max(0, asks.Count - AsksKept)))
+        {
+            asks.TryRemove(old, out _);
+        }
+
+        begin(ask);
+        return ask;
+    }
+
+    internal void Prepare(ILinearSolver solver, double seconds, int threads)
+    {
+        if (dropped)
+        {
+            return;
+        }
+
+        Volatile.Write(ref stage, (int)StandStage.Preparing);
+        try
+        {
+            StandingPlan made = StandingPlan.Prepare(new StandingRequest(basis.Season, basis.Beliefs, basis.Wishes, basis.Rooms, seconds, SearchDepth.Fine, threads, elapsed, Cancel: stop.Token), solver);
+            plan = made;
+            (Gap, prices) = (made.Gap, made.NextUnits());
+            Became(StandStage.Ready);
+        }
+        catch (OperationCanceledException)
+        {
+            Became(StandStage.Stopped);
+        }
+        catch (Exception problem) when (problem is not OutOfMemoryException)
+        {
+            Why = problem.Message.ReplaceLineEndings(" ");
+            Became(StandStage.Failed);
+            throw;
+        }
+    }
+
+    internal void Answer(PromiseAsk ask)
+    {
+        if (plan is not { } ready || dropped)
+        {
+            ask.NotAnswered(Why);
+            return;
+        }
+
+        try
+        {
+            ask.Answered(ready.Ask(ask.Question));
+            prices = ready.NextUnits();
+        }
+        catch (Exception problem) when (problem is not OutOfMemoryException)
+        {
+            ask.NotAnswered(problem.Message.ReplaceLineEndings(" "));
+            throw;
+        }
+    }
+
+    /// <summary>Let go of: whoever still holds it gets no more answers of it.</summary>
+    internal void Drop()
+    {
+        dropped = true;
+        stop.Cancel();
+    }
+
+    /// <summary>On the room's thread only, where nothing else uses the model.</summary>
+    public void Dispose()
+    {
+        plan?.Dispose();
+        plan = null;
+    }
+
+    private void Became(StandStage now)
+    {
+        Volatile.Write(ref end, elapsed());
+        Volatile.Write(ref stage, (int)now);
+    }
+}

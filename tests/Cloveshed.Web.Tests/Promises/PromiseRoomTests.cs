@@ -1,0 +1,124 @@
+using Cloveshed.Core.Planning;
+using Cloveshed.Core.Planning.Promises;
+using Cloveshed.Core.Seasons;
+using Cloveshed.Ledger;
+using Cloveshed.Solver.Highs;
+using Cloveshed.Web.Promises;
+using Cloveshed.Web.Tests.Plan;
+using Microsoft.Extensions.Logging.Abstractions;
+
+namespace Cloveshed.Web.Tests.Promises;
+
+/// <summary>The room where a plan's model stands: made once, let go when it is not used or when the season is another, stopped and begun anew.</summary>
+public sealed class PromiseRoomTests : IDisposable
+{
+    private readonly string folder = Directory.CreateTempSubdirectory("cloveshed-promise-").FullName;
+    private readonly StillClock clock = new(ServedShed.Moment);
+    private readonly ShedLedger ledger;
+    private readonly PromiseRoom room;
+
+    public PromiseRoomTests()
+    {
+        ledger = ShedLedger.Open(LedgerAddress.Parse(Path.Combine(folder, "shed.db")), clock);
+        PlanSeason.Import(ledger);
+        System.Diagnostics.Stopwatch watch = System.Diagnostics.Stopwatch.StartNew();
+        room = new PromiseRoom(ledger, new HighsSolver(), clock, new ShedOptions("", "", "test", () => watch.Elapsed.TotalSeconds), NullLoggerFactory.Instance);
+        room.StartAsync(TestContext.Current.CancellationToken).Wait(TestContext.Current.CancellationToken);
+    }
+
+    public void Dispose()
+    {
+        room.StopAsync(CancellationToken.None).Wait();
+        room.Dispose();
+        ledger.Dispose();
+        Directory.Delete(folder, recursive: true);
+    }
+
+    [Fact]
+    public async Task A_model_is_made_once_and_the_same_question_is_one_answer()
+    {
+        PromiseStand stand = await Ready();
+        Assert.Same(stand, Of());
+        Assert.Equal(StandReason.First, stand.Reason);
+        PromiseQuestion question = new([new PromiseLine(new("M30"), 5, null, false)], new(2026, 8, 31), new(2026, 9, 17));
+        PromiseAsk ask = room.Ask(stand, question);
+        Assert.Same(ask, room.Ask(stand, new PromiseQuestion([new PromiseLine(new("M30"), 5, null, false)], new(2026, 8, 31), new(2026, 9, 17))));
+        await ask.Done;
+        Assert.Equal(110, ask.Answer!.Cost, 1e-6);
+    }
+
+    [Fact]
+    public async Task Nobody_asks_for_a_while_and_it_is_let_go()
+    {
+        PromiseStand stand = await Ready();
+        room.LetGoOfIdle();
+        Assert.Same(stand, room.Standing);
+        clock.Pass(PromiseRoom.IdleAfter + TimeSpan.FromMinutes(1));
+        room.LetGoOfIdle();
+        Assert.True(stand.Dropped);
+        Assert.Null(room.Standing);
+        PromiseStand again = await Ready();
+        Assert.Equal(StandReason.WasIdle, again.Reason);
+        // What is asked of the one that was let go has an end, and no answer.
+        PromiseAsk late = room.Ask(stand, new PromiseQuestion([new PromiseLine(new("M30"), 5, null, false)], new(2026, 8, 31), new(2026, 9, 17)));
+        await late.Done;
+        Assert.Null(late.Answer);
+    }
+
+    [Fact]
+    public async Task The_season_changes_and_it_is_let_go()
+    {
+        PromiseStand stand = await Ready();
+        Assert.IsType<Appended.Accepted>(ledger.Append([PlanSeason.Origin.RowDropped(ledger.Now().Rows!.Of("orders.csv").First())]));
+        room.LetGoOfIdle();
+        Assert.True(stand.Dropped);
+        Assert.Equal(StandReason.SeasonChanged, (await Ready()).Reason);
+    }
+
+    [Fact]
+    public async Task What_was_stopped_can_be_begun_anew_and_what_failed_says_why()
+    {
+        PromiseStand stand = Of();
+        stand.Stop();
+        while (!stand.Ended)
+        {
+            await Task.Delay(20, TestContext.Current.CancellationToken);
+        }
+
+        if (stand.Stage == StandStage.Stopped)
+        {
+            room.Again();
+            Assert.NotSame(stand, room.Standing);
+        }
+
+        PromiseStand empty = room.Of("other", () => Basis("other") with { Season = Basis("").Season with { Products = [], Orders = [], Yields = [] } });
+        while (!empty.Ended)
+        {
+            await Task.Delay(20, TestContext.Current.CancellationToken);
+        }
+
+        Assert.True(empty.Stage is StandStage.Ready or StandStage.Failed);
+        Assert.Equal(empty.Stage == StandStage.Failed, empty.Why.Length > 0);
+    }
+
+    private async Task<PromiseStand> Ready()
+    {
+        PromiseStand stand = Of();
+        while (!stand.Ended)
+        {
+            await Task.Delay(20, TestContext.Current.CancellationToken);
+        }
+
+        Assert.Equal((StandStage.Ready, ""), (stand.Stage, stand.Why));
+        return stand;
+    }
+
+    private PromiseStand Of()
+    {
+        string key = PromiseReading.StateKey(ledger.Now());
+        return room.Of(key, () => Basis(key));
+    }
+
+    private StandBasis Basis(string key) => new(
+        key, new PlanEntry(Guid.Empty, Guid.Empty, "", default, "", 0, 0, 0, 0, ""), ledger.Now().Season!, Beliefs.Default, RunWishes.None, []);
+}
