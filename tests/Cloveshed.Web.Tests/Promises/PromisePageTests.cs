@@ -87,7 +87,7 @@ public sealed class PromisePageTests
         Assert.Equal(HttpStatusCode.NotFound, (await visitor.Get("/dock/promise/progress")).Status);
         await using ServedShed other = await SmallShed.Open();
         using Visitor past = other.Visitor();
-        past.LookAt(other, "2026-09-01 now");
+        past.LookAt(other, "2026-09-01+now");
         Assert.Contains("A past day is only to look at", (await past.Get(Page)).Read(), StringComparison.Ordinal);
     }
 
