@@ -21,6 +21,9 @@ switch (args)
     case ["shift", var season, var plan, ..]:
         WeekOrder.Run(season, plan, Number(3, 10), Number(4, 1));
         return 0;
+    case ["season", var season, var into, ..]:
+        LargeSeason.Write(season, Number(3, 400), Number(4, 900), into);
+        return 0;
     case ["pages", var season, var plan, ..]:
         await Pages.Run(season, plan, Number(3, 200), Number(4, 10));
         return 0;
@@ -31,6 +34,7 @@ switch (args)
         Console.Error.WriteLine("cuts [REPEATS]                          the search for cuts, and what they earn on the demo's lots");
         Console.Error.WriteLine("strength [SEASON] [TIMES]               the linear model over all room weeks, round by round, with TIMES times the lots and orders");
         Console.Error.WriteLine("shift SEASON PLAN [SECONDS] [THREADS]   every week of a plan in order on its lines, beside the greedy sequence");
+        Console.Error.WriteLine("season SEASON OUT [LOTS] [ORDERS]       a made-up season of so many lots and orders out of a smaller one");
         Console.Error.WriteLine("pages SEASON PLAN [REQUESTS] [TIMES]   server time and bytes of every page, of a season with its plan and at TIMES times both");
         return 2;
 }

@@ -10,10 +10,11 @@ internal sealed class RunReasons
     private const double Alike = 0.5;
 
     /// <summary>
-    /// Of a run's worth: prices are of the linear model, which knows neither whole runs nor their set-ups, so that a choice that they make better by less than
-    /// this is as good. Our own figure: about what making runs and units whole costs a plan of many lots.
+    /// Of a run's worth: prices are of the linear model as far as the search came, which knows neither whole runs nor their set-ups. A choice that they make better by less
+    /// than this is as good; one that is better by more is told without its amount, which would be good for a few pounds only. Our own figure: about the gap that plans of
+    /// many lots are left with after a minute.
     /// </summary>
-    private const double Whole = 0.03;
+    private const double Whole = 0.05;
 
     private readonly AnswerBuilding _building;
     private readonly PlanningInstance _instance;
@@ -115,13 +116,13 @@ internal sealed class RunReasons
         {
             (ExitKind.Discard, _) => Remarks.Say(Remark.NextGone, Math.Max(0, cost)),
             (ExitKind.Stand, > Alike) => Remarks.Say(Remark.NextKept, cost),
-            (ExitKind.Stand, _) when cost < -better => Remarks.Say(Remark.BetterKept, -cost),
+            (ExitKind.Stand, _) when cost < -better => Remarks.Say(Remark.BetterKept),
             (ExitKind.Stand, _) => Remarks.Say(Remark.AlikeKept),
             (ExitKind.SoldAsIs, > Alike) => Remarks.Say(Remark.NextSold, week, cost),
-            (ExitKind.SoldAsIs, _) when cost < -better => Remarks.Say(Remark.BetterSold, week, -cost),
+            (ExitKind.SoldAsIs, _) when cost < -better => Remarks.Say(Remark.BetterSold, week),
             (ExitKind.SoldAsIs, _) => Remarks.Say(Remark.AlikeSold, week),
             (_, > Alike) => Remarks.Say(Remark.NextLine, line, week, cost),
-            _ when cost < -better => Remarks.Say(Remark.BetterLine, line, week, -cost),
+            _ when cost < -better => Remarks.Say(Remark.BetterLine, line, week),
             _ => Remarks.Say(Remark.AlikeLine, line, week),
         };
     }
