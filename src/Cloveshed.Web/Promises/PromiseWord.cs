@@ -7,7 +7,7 @@ public enum PromiseWord
     Title, Lead, ToDock, NoPlan, MakePlan, PastDay, HeldTo, NotAdopted,
 
     // The model
-    StandHead, StandWaits, StandPreparing, Answering, StopIt, Stopping, Stopped, StoppedLead, Failed, Again, Begun, SeasonChanged, PlanChanged, WasIdle, ReadyNow, Meanwhile,
+    StandHead, StandWaits, StandPreparing, Answering, StopIt, Stopping, Stopped, StoppedLead, Failed, Again, Begun, SeasonChanged, PlanChanged, WasIdle, ReadyNow, Meanwhile, LookAgain,
 
     // The question
     AskHead, AskLead, Due, ShipFrom, Customer, OrderName, Lines, LineField, Product, Units, Price, LateCost, ShortCost, LargerOk, Ask, AskedFirst,
