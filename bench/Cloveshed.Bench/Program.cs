@@ -24,6 +24,9 @@ switch (args)
     case ["season", var season, var into, ..]:
         LargeSeason.Write(season, Number(3, 400), Number(4, 900), into);
         return 0;
+    case ["scenarios", var season, var plan, ..]:
+        ScenarioSpeed.Run(season, plan, Number(3, 200), Number(4, 2), Number(5, 0), Number(6, 20));
+        return 0;
     case ["pages", var season, var plan, ..]:
         await Pages.Run(season, plan, Number(3, 200), Number(4, 10));
         return 0;
@@ -35,6 +38,7 @@ switch (args)
         Console.Error.WriteLine("strength [SEASON] [TIMES]               the linear model over all room weeks, round by round, with TIMES times the lots and orders");
         Console.Error.WriteLine("shift SEASON PLAN [SECONDS] [THREADS]   every week of a plan in order on its lines, beside the greedy sequence");
         Console.Error.WriteLine("season SEASON OUT [LOTS] [ORDERS]       a made-up season of so many lots and orders out of a smaller one");
+        Console.Error.WriteLine("scenarios SEASON PLAN [COUNT] [THREADS] [SAMPLE] [SECONDS]   seasons drawn and replayed, and on a sixth of it what that loses against hindsight");
         Console.Error.WriteLine("pages SEASON PLAN [REQUESTS] [TIMES]   server time and bytes of every page, of a season with its plan and at TIMES times both");
         return 2;
 }

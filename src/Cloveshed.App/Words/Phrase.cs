@@ -53,6 +53,11 @@ public enum Phrase
     ExportNone, ExportStray, LedgerDoes, LedgerVerifyDoes, LedgerRebuildDoes, LedgerShowDoes, LedgerKind, LedgerLot, KindUnknown, FlawLine, VerifyHolds, VerifyBroken,
     RebuildSame, RebuildMended, RebuildBroken, ShowHashBroken, BackupDoes, BackupFile, BackupDone, RestoreDoes, RestoreFile, RestoreInto, RestoreDone,
 
+    // scenarios
+    ScenariosDoes, ScenariosPlan, ScenariosCount, ScenariosSeed, ScenariosCompare, ScenariosSeconds, ScenariosPlaying, ScenariosPlanning, ScenariosHead, ScenariosValue, ScenariosFill,
+    ScenariosSize, ScenariosBreaks, ScenariosNoBreak, ScenariosBreak, ScenariosTroubles, ScenariosLotLate, ScenariosLotSpent, ScenariosLine, ScenariosPlace, ScenariosJudged, ScenariosTried,
+    ScenariosAgainst, ScenariosChosen, ScenariosAssumes, ScenariosExpected, ScenariosLessGarlic, ScenariosShorterWeeks, ScenariosFasterClocks, ScenariosAllALittle,
+
     // promise
     PromiseDoes, PromisePlan, PromiseLineOption, PromiseLineWanted, PromiseLinesAtMost, PromiseDue, PromiseFrom, PromiseLarger, DateWanted, PromiseWorking, PromiseStopped,
     PromiseRefused, PromiseYes, PromiseAtALoss, PromiseLater, PromisePart, PromiseNo, PromiseHad, PromiseAllFrom, PromiseNever, PromiseUnit, PromiseWorth,

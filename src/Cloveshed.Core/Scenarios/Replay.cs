@@ -1,0 +1,120 @@
+using Cloveshed.Core.Planning;
+using Cloveshed.Core.Seasons;
+
+namespace Cloveshed.Core.Scenarios;
+
+/// <summary>
+/// Plays a season week by week under one scenario, by a plan's policy. Each week only what is known by then is used: what came in is weighed,
+/// a lot's sizes are as believed until it was first run, its keeping as seen so far and by the law from there, a line's stoppage as the
+/// week starts, an order's units once it may ship. Room weeks stay as planned. Pure: the same scenario and plan give the same outcome.
+/// </summary>
+public static class Replay
+{
+    /// <param name="rows">Whether the outcome carries the rows of an answer.</param>
+    public static ReplayOutcome Of(ReplayShed shed, Scenario scenario, bool rows = false)
+    {
+        PlanningInstance instance = shed.Instance;
+        var till = new Till(instance.Weeks);
+        var troubles = new Troubles();
+        var yard = new Yard(shed, scenario, till, troubles);
+        var desk = new RunDesk(shed, scenario, yard, till, troubles);
+        var shipping = new Shipping(shed, scenario, till);
+        var stock = new FinishedStock(instance);
+        ReplayRows? record = rows ? new ReplayRows(shed, scenario, yard) : null;
+        for (int t = instance.AsOf; t < instance.Weeks; t++)
+        {
+            var book = new LineBook(instance, scenario, t);
+            yard.Arrive(t);
+            stock.Begin(t);
+            desk.Begin(t);
+            WeekNeeds needs = shipping.Needs(t, stock);
+            desk.SeedPlanned(t, book, needs);
+            desk.FreshPlanned(t, book, needs);
+            book.Reserved = double.IsInfinity(instance.People[t]) ? 0 : shed.Policy.CrackPeople[t];
+            desk.SeedMore(t, book);
+            desk.More(LineMode.Fresh, t, book, needs);
+            book.Reserved = 0;
+            Beyond(shed, desk, shipping, t);
+            desk.SortOut(t);
+            desk.CrackPlanned(t, book, needs);
+            desk.More(LineMode.Crack, t, book, needs);
+            desk.Close(t, book);
+            foreach (WeekRun run in desk.Runs)
+                foreach ((int q, double mass) in run.Made) stock.Add(q, t, mass);
+            shipping.Ship(t, stock);
+            yard.AsIs(t);
+            record?.Week(t, desk.Runs, book);
+            yard.StandTheWeek(t);
+            Missing(instance, scenario, shipping, troubles, t);
+        }
+        shipping.Close();
+        for (int n = 0; n < instance.SeedNeeds.Length; n++)
+            till.Add(MoneyKind.SeedShort, instance.Weeks - 1, Math.Max(0, instance.SeedNeeds[n].Mass - desk.SeedMade[n]) * instance.SeedNeeds[n].ShortCost);
+        return Outcome(shed, scenario, till, troubles, yard, shipping, record?.Answer(shipping));
+    }
+
+    // What runs give beyond what the plan's would, goes to lines that it leaves short and to the market, where that brings more than cracking.
+    private static void Beyond(ReplayShed shed, RunDesk desk, Shipping shipping, int week)
+    {
+        PlanningInstance instance = shed.Instance;
+        double[] wanted = shipping.Beyond(week), over = new double[instance.Sorts.Length];
+        foreach (WeekRun run in desk.Runs) if (run.PackFirst is not null && instance.Lines[run.Line].Mode == LineMode.Fresh) for (int k = 0; k < over.Length; k++) over[k] += run.Gives[k];
+        for (int k = 0; k < over.Length; k++) over[k] -= shed.Policy.ClassOut[k][week] * (1 + 1e-5);
+        for (int q = 0; q < wanted.Length; q++)
+        {
+            int k = instance.Products[q].Sort;
+            if (wanted[q] <= 0 || over[k] <= instance.Products[q].Net || instance.Sorts[k].Clove) continue;
+            double left = Math.Min(wanted[q], over[k]);
+            foreach (WeekRun run in desk.Runs)
+            {
+                if (left <= 0) break;
+                if (instance.Lines[run.Line].Mode != LineMode.Fresh) continue;
+                double packed = desk.PackFrom(run, q, left);
+                left -= packed;
+                over[k] -= packed;
+            }
+        }
+    }
+
+    // A size is missing where a twentieth of what is due in a week is less on time than the plan had it.
+    private static void Missing(PlanningInstance instance, Scenario scenario, Shipping shipping, Troubles troubles, int week)
+    {
+        double[] due = new double[instance.Sorts.Length], missing = new double[instance.Sorts.Length];
+        for (int i = 0; i < instance.OrderLines.Length; i++)
+        {
+            InstanceOrderLine line = instance.OrderLines[i];
+            if (line.DueWeek != week) continue;
+            double net = instance.Products[line.Product].Net;
+            due[instance.Products[line.Product].Sort] += scenario.OrderUnits[i] * net;
+            missing[instance.Products[line.Product].Sort] += Math.Max(0, shipping.PlannedOnTime(i) - shipping.OnTime[i]) * net;
+        }
+        for (int k = 0; k < due.Length; k++)
+            if (missing[k] > 0.05 * due[k]) troubles.Add(TroubleKind.Size, instance.Sorts[k].Name, week, missing[k]);
+    }
+
+    private static ReplayOutcome Outcome(ReplayShed shed, Scenario scenario, Till till, Troubles troubles, Yard yard, Shipping shipping, Answers.PlanAnswer? answer)
+    {
+        PlanningInstance instance = shed.Instance;
+        int sorts = instance.Sorts.Length;
+        double[] ordered = new double[sorts], shipped = new double[sorts], onTime = new double[sorts], due = new double[instance.Weeks], dueOnTime = new double[instance.Weeks];
+        for (int i = 0; i < instance.OrderLines.Length; i++)
+        {
+            InstanceOrderLine line = instance.OrderLines[i];
+            double net = instance.Products[line.Product].NetInUnit;
+            int k = instance.Products[line.Product].Sort;
+            ordered[k] += scenario.OrderUnits[i] * net;
+            shipped[k] += shipping.Shipped[i] * net;
+            onTime[k] += shipping.OnTime[i] * net;
+            if (line.DueWeek < 0 || line.DueWeek >= instance.Weeks) continue;
+            due[line.DueWeek] += scenario.OrderUnits[i] * net;
+            dueOnTime[line.DueWeek] += shipping.OnTime[i] * net;
+        }
+        double closing = 0;
+        for (int r = 0; r < instance.Rows.Length; r++)
+            if (scenario.StartWeek[r] < instance.Weeks) closing += yard.RowMass(r);
+        foreach (Batch b in yard.Batches) closing -= b.Left + b.Exits.Sum(e => e.Mass);
+        return new ReplayOutcome(
+            scenario.Number, till.Value * instance.MoneyScale, till.Revenue * instance.MoneyScale, ordered, shipped, onTime, due, dueOnTime,
+            [.. till.Cumulative().Select(v => v * instance.MoneyScale)], troubles.All(instance.MassScale), closing * instance.MassScale, answer);
+    }
+}
