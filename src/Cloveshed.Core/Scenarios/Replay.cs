@@ -76,20 +76,26 @@ public static class Replay
         }
     }
 
-    // A size is missing where a twentieth of what is due in a week is less on time than the plan had it.
+    /// <summary>Weeks that a late unit has to come in after all, before it counts as missing. Our choice.</summary>
+    private const int WeeksToComeIn = 2;
+
+    // A size is missing where a twentieth of what is due in a week, and was planned to ship by then, is still not shipped two weeks later.
     private static void Missing(PlanningInstance instance, Scenario scenario, Shipping shipping, Troubles troubles, int week)
     {
-        double[] due = new double[instance.Sorts.Length], missing = new double[instance.Sorts.Length];
-        for (int i = 0; i < instance.OrderLines.Length; i++)
+        for (int due = week - WeeksToComeIn; due <= (week == instance.Weeks - 1 ? week : week - WeeksToComeIn); due++)
         {
-            InstanceOrderLine line = instance.OrderLines[i];
-            if (line.DueWeek != week) continue;
-            double net = instance.Products[line.Product].Net;
-            due[instance.Products[line.Product].Sort] += scenario.OrderUnits[i] * net;
-            missing[instance.Products[line.Product].Sort] += Math.Max(0, shipping.PlannedOnTime(i) - shipping.OnTime[i]) * net;
+            double[] ordered = new double[instance.Sorts.Length], missing = new double[instance.Sorts.Length];
+            for (int i = 0; i < instance.OrderLines.Length; i++)
+            {
+                InstanceOrderLine line = instance.OrderLines[i];
+                if (line.DueWeek != due) continue;
+                double net = instance.Products[line.Product].Net;
+                ordered[instance.Products[line.Product].Sort] += scenario.OrderUnits[i] * net;
+                missing[instance.Products[line.Product].Sort] += Math.Max(0, shipping.PlannedOnTime(i) - shipping.Shipped[i]) * net;
+            }
+            for (int k = 0; k < ordered.Length; k++)
+                if (missing[k] > 0.05 * ordered[k]) troubles.Add(TroubleKind.Size, instance.Sorts[k].Name, Math.Max(0, due), missing[k]);
         }
-        for (int k = 0; k < due.Length; k++)
-            if (missing[k] > 0.05 * due[k]) troubles.Add(TroubleKind.Size, instance.Sorts[k].Name, week, missing[k]);
     }
 
     private static ReplayOutcome Outcome(ReplayShed shed, Scenario scenario, Till till, Troubles troubles, Yard yard, Shipping shipping, Answers.PlanAnswer? answer)

@@ -1,6 +1,7 @@
 using Cloveshed.Web.Plan.Actual;
 using Cloveshed.Web.Plan.Board;
 using Cloveshed.Web.Plan.Jobs;
+using Cloveshed.Web.Plan.Otherwise;
 using Cloveshed.Web.Plan.Since;
 using Cloveshed.Web.Plan.Week;
 using Microsoft.AspNetCore.Routing;
@@ -22,6 +23,8 @@ internal static class PlanParts
         services.AddSingleton<PlanRoom>();
         services.AddHostedService(parts => parts.GetRequiredService<PlanRoom>());
         services.AddHostedService(parts => parts.GetRequiredService<WeekRoom>());
+        services.AddSingleton<OtherwiseRoom>();
+        services.AddHostedService(parts => parts.GetRequiredService<OtherwiseRoom>());
     }
 
     public static void Map(IEndpointRouteBuilder routes)
@@ -30,5 +33,6 @@ internal static class PlanParts
         PlanApi.Map(routes);
         WeekDoors.Map(routes);
         ActualDoors.Map(routes);
+        OtherwiseDoors.Map(routes);
     }
 }

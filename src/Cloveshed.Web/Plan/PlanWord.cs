@@ -56,6 +56,10 @@ public enum PlanWord
     CompareMoney, CompareChange, CompareFills, CompareRoomsCaption, CompareSealedOf, CompareOpenedOf, CompareNotSealed, CompareRunsHead,
     CompareSizes, CompareSize, CompareMovesHead, CompareMovesLead, CompareMoves, CompareWeeksLater,
     CompareOrdersHead, CompareFareOf, CompareFare, CompareNoLine, CompareRest, CompareSame, CompareTurn, Adopt, AdoptFirst, AdoptSame,
+    OtherwiseTitle, OtherwiseLead, OtherwisePlayingHead, OtherwisePlaying, OtherwiseStop, OtherwiseStopped, OtherwiseAgain, OtherwiseBegun, OtherwisePlanned, OtherwiseP10, OtherwiseP50, OtherwiseP90,
+    OtherwiseWorst, OtherwiseBreaks, OtherwiseBreaksLead, OtherwiseNoBreak, OtherwiseShare, OtherwiseMiddle, OtherwiseEarliest, OtherwiseTroubles, OtherwiseWhat, OtherwiseMass, OtherwiseLotLate,
+    OtherwiseLotSpent, OtherwiseLine, OtherwisePlace, OtherwiseSizes, OtherwiseSizesLead, OtherwiseSize, OtherwiseWeeks, OtherwiseWeek, OtherwiseReturn, OtherwiseAhead, OtherwiseReturnLead, OtherwiseOnTime,
+    OtherwiseOnTimeLead, OtherwiseOf, OtherwiseAssumes,
     AdoptChangesOne, AdoptChanges, AdoptedNow, Adopted, ChangeNew, ChangeGone, ChangeOther,
 
     // Adopted against really run
