@@ -44,9 +44,10 @@ public static class TermsLowering
     public static OrderId OrderOf(ProgramId program, SeasonSettings settings, int week) => new($"{program.Text} {LocalDatePattern.Iso.Format(settings.Monday(week))}");
 
     /// <summary>
-    /// Above what a unit can bring: a late unit then costs more than a missing one, and none is ever shipped late.
+    /// What a missed unit loses, and a hundredth more: a unit a week late then brings less than a missing one, so that none is ever shipped late, and what reckons with
+    /// lateness (the order of a week's runs, what a run behind costs) reckons with about what is lost.
     /// </summary>
-    public static decimal NeverLate(decimal price, decimal shortCost) => 2 * (price + shortCost) + 1;
+    public static decimal NeverLate(decimal price, decimal shortCost) => 1.01m * (price + shortCost) + 0.01m;
 
     private sealed class Lowering(SeasonSettings settings, BuyerTerms terms)
     {
