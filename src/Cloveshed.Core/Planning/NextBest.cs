@@ -7,8 +7,8 @@ namespace Cloveshed.Core.Planning;
 public readonly record struct NextChoice(Exit Exit, double Worth, double Cost);
 
 /// <summary>
-/// What the next best choice for a planned run's garlic would have cost: the most that the same row is worth at the plan's prices by any way but this line in
-/// this week (another week, another line, sold or thrown away as it is, or kept to the end), against what it is worth as planned. It is the reduced cost of the
+/// What the next best choice for a planned run's garlic would have cost: the most that the same row is worth at the plan's prices by any way that the plan does not
+/// take for it (another week, another line, sold or thrown away as it is, or kept to the end), against what it is worth as planned. It is the reduced cost of the
 /// best path not taken, good for small changes: what the plan would then do otherwise with the hours and orders set free is in the prices as far as prices go.
 /// </summary>
 /// <remarks>
@@ -21,10 +21,12 @@ public static class NextBest
     /// <param name="found">Good paths of the row over all exits at the same prices, one for each week at least.</param>
     /// <param name="stays">Of the planned path.</param>
     /// <param name="planned">Its exit, over a line.</param>
+    /// <param name="taken">All weeks and lines (-1: none) in which the plan takes from the row, this one too: where a lot is run in several weeks these are as good as each other, and no other choice.</param>
     /// <returns>Null where nothing else can be done with the row.</returns>
-    public static NextChoice? Of(PlanningInstance instance, Spot[] spots, Prices prices, PricedExit[][] exits, IReadOnlyList<PricedPath> found, int row, Stay[] stays, Exit planned)
+    public static NextChoice? Of(PlanningInstance instance, Spot[] spots, Prices prices, PricedExit[][] exits, IReadOnlyList<PricedPath> found, int row, Stay[] stays, Exit planned, IReadOnlySet<(int Week, int Line)> taken)
     {
         bool Same(Exit exit) => exit.Week == planned.Week && exit.Line == planned.Line;
+        bool Taken(Exit exit) => taken.Contains((exit.Week, exit.Line));
         double held = instance.Pins.Count > 0 && instance.PinOf(instance.Rows[row].Lot, planned.Line, planned.Week) is var pin and >= 0 ? prices.Pin[pin] : 0;
         double here = double.NegativeInfinity;
         (double Value, Exit Exit)? best = null;
@@ -37,15 +39,15 @@ public static class NextBest
         {
             bool same = Same(exit.Exit);
             double value = Along(instance, spots, prices, row, stays, same ? exit with { PerMass = exit.PerMass - held } : exit);
-            if (!same) Take(value, exit.Exit);
-            else if (exit.Exit.Kind == planned.Kind && (planned.Kind != ExitKind.Seed || exit.Exit.Need == planned.Need)) here = Math.Max(here, value);
+            if (!Taken(exit.Exit)) Take(value, exit.Exit);
+            if (same && exit.Exit.Kind == planned.Kind && (planned.Kind != ExitKind.Seed || exit.Exit.Need == planned.Need)) here = Math.Max(here, value);
         }
         foreach (PricedPath path in found)
         {
-            if (!Same(path.Exit)) Take(path.Value, path.Exit);
-            else
-                foreach (PricedExit exit in exits[planned.Week])
-                    if (!Same(exit.Exit)) Take(Along(instance, spots, prices, row, path.Stays, exit), exit.Exit);
+            if (!Taken(path.Exit)) Take(path.Value, path.Exit);
+            else if (path.Exit.Week < instance.Weeks)
+                foreach (PricedExit exit in exits[path.Exit.Week])
+                    if (!Taken(exit.Exit)) Take(Along(instance, spots, prices, row, path.Stays, exit), exit.Exit);
         }
         return best is { } other && !double.IsNegativeInfinity(here) ? new NextChoice(other.Exit, here, here - other.Value) : null;
     }

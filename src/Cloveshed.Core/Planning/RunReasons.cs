@@ -24,11 +24,14 @@ internal sealed class RunReasons
 
     // Of each row that is run: what its lot could end in, and its best path to each week.
     private readonly Dictionary<int, (PricedExit[][] Exits, IReadOnlyList<PricedPath> Found)> _ways = [];
+    private readonly Dictionary<int, HashSet<(int Week, int Line)>> _taken = [];
     private readonly RunCharges _charges;
+    private readonly Prices _paid;
 
     internal RunReasons(AnswerBuilding building, PlanningInstance instance, Master master, Prices prices)
     {
         (_building, _instance, _master, _prices, _charges) = (building, instance, master, prices, RunCharges.ForBound(instance));
+        _paid = PaidPrices.Of(instance, master.SpotsHere, prices);
         Serve();
     }
 
@@ -104,11 +107,11 @@ internal sealed class RunReasons
         int lot = _instance.Rows[path.Row].Lot;
         if (!_ways.TryGetValue(path.Row, out var ways))
         {
-            PricedExit[][] exits = [.. Enumerable.Range(0, _instance.Weeks).Select(t => Exits.Of(_instance, _charges, _prices, lot, t))];
-            _ways[path.Row] = ways = (exits, _master.Search.Best(path.Row, exits, _prices, SearchDepth.Fine, _instance.Weeks + 1, double.NegativeInfinity).Paths);
+            PricedExit[][] exits = [.. Enumerable.Range(0, _instance.Weeks).Select(t => Exits.Of(_instance, _charges, _paid, lot, t))];
+            _ways[path.Row] = ways = (exits, _master.Search.Best(path.Row, exits, _paid, SearchDepth.Fine, _instance.Weeks + 1, double.NegativeInfinity).Paths);
         }
         if (path.Exits.Where(e => e.Exit.Week == run.Week && e.Exit.Line == run.Line && e.Mass > 0).OrderByDescending(e => e.Mass).FirstOrDefault() is not { } planned) return null;
-        if (NextBest.Of(_instance, _master.SpotsHere, _prices, ways.Exits, ways.Found, path.Row, path.Stays, planned.Exit) is not { } next) return null;
+        if (NextBest.Of(_instance, _master.SpotsHere, _paid, ways.Exits, ways.Found, path.Row, path.Stays, planned.Exit, Taken(path.Row)) is not { } next) return null;
         double money = run.StartMass * _instance.MoneyScale, cost = next.Cost * money, better = Math.Max(Alike, Whole * next.Worth * money);
         string line = next.Exit.Line >= 0 ? _instance.Lines[next.Exit.Line].Id.Text : "";
         NodaTime.LocalDate week = _instance.Season.Settings.Monday(next.Exit.Week);
@@ -125,6 +128,14 @@ internal sealed class RunReasons
             _ when cost < -better => Remarks.Say(Remark.BetterLine, line, week),
             _ => Remarks.Say(Remark.AlikeLine, line, week),
         };
+    }
+
+    /// <summary>Weeks and lines in which the plan takes from a row.</summary>
+    private HashSet<(int Week, int Line)> Taken(int row)
+    {
+        if (!_taken.TryGetValue(row, out HashSet<(int Week, int Line)>? taken))
+            _taken[row] = taken = [.. _building.Paths.Where(path => path.Row == row).SelectMany(path => path.Exits).Where(e => e.Mass > 0).Select(e => (e.Exit.Week, e.Exit.Line))];
+        return taken;
     }
 
     private string Life(PlannedPath path, int week)
