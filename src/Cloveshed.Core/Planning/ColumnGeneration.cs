@@ -6,7 +6,10 @@ namespace Cloveshed.Core.Planning;
 /// <param name="Gap">Relative gap between master and bound that is good enough.</param>
 /// <param name="Until">Seconds on the caller's clock at which to stop with what there is.</param>
 /// <param name="RoundsAtMost">A stop that repeats exactly, for tests.</param>
-internal sealed record GenerationLimits(double Gap, double Until, int RoundsAtMost, SearchDepth Depth, Func<double> Elapsed, int Threads, CancellationToken Cancel);
+internal sealed record GenerationLimits(double Gap, double Until, int RoundsAtMost, SearchDepth Depth, Func<double> Elapsed, int Threads, CancellationToken Cancel)
+{
+    internal bool Over => Elapsed() >= Until || Cancel.IsCancellationRequested;
+}
 
 /// <summary>The master's value, the proven bound, and the prices of the last solve.</summary>
 /// <param name="Center">The prices of the best bound: a good place for a like master to start from.</param>
@@ -17,90 +20,171 @@ internal sealed record GenerationResult(double Value, double Bound, Prices Price
 
 /// <summary>
 /// Column generation: solve the master, price every row's best path at its duals (and at duals between them and the best bound's),
-/// add what would pay, until the bound says that nothing more can come of it.
+/// add what would pay, until the bound says that nothing more can come of it. A large master is first worked on roughly: its prices are taken
+/// from the middle of where the best ones lie, which costs half a solve, over paths with one move; then sharply, by simplex and over all paths.
 /// </summary>
-internal static class ColumnGeneration
+internal sealed class ColumnGeneration
 {
+    /// <summary>Rows from which on a master is large: below, simplex alone is the quickest.</summary>
+    private const int LargeFrom = 1500;
+
+    /// <summary>Prices from the middle are good to about this gap and no further.</summary>
+    private const double RoughGap = 0.01;
+
+    /// <summary>New columns from which on a solve from scratch is quicker than one from the last basis.</summary>
+    private const int ManyColumns = 3000;
+
+    private readonly Master _master;
+    private readonly PlanningInstance _instance;
+    private readonly GenerationLimits _limits;
+    private readonly bool _large;
+    private Prices? _center;
+    private int _rounds;
+
+    private ColumnGeneration(Master master, GenerationLimits limits, Prices? center)
+    {
+        (_master, _instance, _limits, _center) = (master, master.Instance, limits, center);
+        _large = master.RowCount > LargeFrom;
+    }
 
     internal static GenerationResult Run(Master master, GenerationLimits limits, double cutOffBelow = double.NegativeInfinity, Action<int, double, double>? progress = null, Prices? center = null)
     {
-        PlanningInstance instance = master.Instance;
-        double bound = double.PositiveInfinity, previous = double.NegativeInfinity;
-        Prices? bestPrices = center, last = null;
-        bool locked = false;
-        int round = 0;
-        for (; round < limits.RoundsAtMost; round++)
+        var generation = new ColumnGeneration(master, limits, center);
+        if (generation._large && center is null) generation.Roughly();
+        return generation.Sharply(cutOffBelow, progress);
+    }
+
+    private void Roughly()
+    {
+        double best = double.PositiveInfinity, gap = double.PositiveInfinity;
+        _master.Loosen(true);
+        for (int round = 0; round < _limits.RoundsAtMost && !(_rounds > 0 && _limits.Over); round++)
         {
-            bool large = master.RowCount > 1500;
-            LinearMethod method = large && !locked ? LinearMethod.InteriorPoint : LinearMethod.WarmSimplex;
+            if (_master.Solve(LinearMethod.Central, _rounds == 0 ? 600 : Math.Max(0.5, _limits.Until - _limits.Elapsed())) != LinearStatus.Near) break;
+            _rounds++;
+            (Prices now, int added) = Take();
+            if (round > 0) _master.Drop(Far());
+            Prices? from = _center;
+            double before = gap;
+            foreach (double weight in from is null ? [1] : new[] { 0.25, 0.6, 1 })
+            {
+                Prices at = Between(now, from, weight);
+                (double here, List<PathColumn> paths) = Price(_master, at, _limits, weight == 1 ? 10 : 5, deep: false);
+                if (here < best) (best, _center) = (here, at);
+                added += _master.AddPaths(paths) + AddOrders(at);
+            }
+            gap = (best - _master.Value) / Math.Max(1e-9, Math.Abs(_master.Value));
+            if (gap <= RoughGap || added == 0 || (gap < 3 * RoughGap && gap > 0.9 * before)) break;
+        }
+        _master.Loosen(false);
+    }
+
+    private GenerationResult Sharply(double cutOffBelow, Action<int, double, double>? progress)
+    {
+        double bound = double.PositiveInfinity, value = double.NegativeInfinity;
+        Prices? last = null;
+        int added = int.MaxValue;
+        for (int round = 0; round < _limits.RoundsAtMost; round++)
+        {
+            bool scratch = _large && added > ManyColumns;
             // The first solve is worth any wait: without it there is no plan at all.
-            double seconds = last is null ? 600 : Math.Max(0.5, limits.Until - limits.Elapsed());
-            LinearStatus status = master.Solve(method, seconds);
-            if (status != LinearStatus.Optimal && method == LinearMethod.InteriorPoint)
-                status = last is null || limits.Elapsed() < limits.Until ? master.Solve(LinearMethod.WarmSimplex, seconds) : status;
+            double seconds = last is null ? 600 : Math.Max(0.5, _limits.Until - _limits.Elapsed());
+            LinearStatus status = _master.Solve(scratch ? LinearMethod.InteriorPoint : LinearMethod.WarmSimplex, seconds);
+            if (status != LinearStatus.Optimal && scratch && (last is null || !_limits.Over)) status = _master.Solve(LinearMethod.WarmSimplex, seconds);
             if (status != LinearStatus.Optimal)
             {
                 if (last is null) throw new InvalidOperationException($"The season's linear program could not be solved even once ({status}).");
                 break;
             }
-            double value = master.Value;
-            Prices now = master.ReadPrices();
-            UpperBound.Repair(instance, now);
+            _rounds++;
+            value = _master.Value;
+            (Prices now, added) = Take();
             last = now;
-            // Interior point with crossover lands on another optimal vertex each time, so the bound can stall: go over to simplex.
-            if (value - previous < 3e-4 * Math.Abs(value)) locked = true;
-            previous = value;
-
-            if (!locked && master.ColumnCount > 26000) master.Drop(-0.08 * Math.Abs(value) / Math.Max(1, instance.Rows.Sum(r => r.Mass)));
-            int added = 0;
-            Prices? from = bestPrices;
-            double[] weights = bestPrices is null ? [1] : [0.25, 0.6, 1];
-            foreach (double weight in weights)
-            {
-                Prices at = weight == 1 ? now : now.Toward(from!, weight, instance, master.SpotsHere);
-                if (weight != 1) UpperBound.Repair(instance, at);
-                (double here, List<PathColumn> paths) = Price(master, at, limits, weight == 1 ? 10 : 5);
-                if (here < bound)
-                {
-                    bound = here;
-                    bestPrices = at;
-                }
-                added += master.AddPaths(paths);
-                added += AddOrders(master, at);
-            }
+            if (scratch) _master.Drop(Far());
+            (double here, int more) = Improve(now, bound);
+            bound = Math.Min(bound, here);
+            added += more;
             progress?.Invoke(round, value, bound);
             double gap = (bound - value) / Math.Max(1e-9, Math.Abs(value));
-            if (gap <= limits.Gap || added == 0 || bound < cutOffBelow || limits.Elapsed() >= limits.Until || limits.Cancel.IsCancellationRequested)
-            {
-                round++;
-                break;
-            }
+            if (gap <= _limits.Gap || added == 0 || bound < cutOffBelow || _limits.Over) break;
         }
-        return new GenerationResult(previous, bound, last!, bestPrices!, round, true);
+        return new GenerationResult(value, bound, last!, _center!, _rounds, true);
     }
 
+    /// <summary>Bounds and columns at the last prices and at some between them and the best: over one move everywhere, over all paths where that promises most and at the last.</summary>
+    private (double Bound, int Added) Improve(Prices now, double bound)
+    {
+        Prices? from = _center;
+        double promise = double.PositiveInfinity, best = double.PositiveInfinity;
+        int added = 0;
+        Prices most = now;
+        foreach (double weight in from is null || _limits.Depth.BoundsAll ? [] : new[] { 0.25, 0.6 })
+        {
+            Prices at = Between(now, from, weight);
+            (double here, List<PathColumn> paths) = Price(_master, at, _limits, 5, deep: false);
+            if (here < promise) (promise, most) = (here, at);
+            added += _master.AddPaths(paths) + AddOrders(at);
+        }
+        foreach (Prices at in ReferenceEquals(most, now) ? [now] : new[] { most, now })
+        {
+            (double here, List<PathColumn> paths) = Price(_master, at, _limits, ReferenceEquals(at, now) ? 10 : 1);
+            if (here < best)
+            {
+                best = here;
+                if (here < bound || _center is null) _center = at;
+            }
+            added += _master.AddPaths(paths) + AddOrders(at);
+        }
+        return (best, added);
+    }
+
+    /// <summary>The prices of the last solve, made usable, and the ways to pack added that they call for.</summary>
+    private (Prices Now, int Added) Take()
+    {
+        Prices now = _master.ReadPrices();
+        int added = _master.AddPacks(PackArcs.Paying(_instance, now));
+        UpperBound.Repair(_instance, now);
+        return (now, added);
+    }
+
+    private Prices Between(Prices now, Prices? from, double weight)
+    {
+        if (weight == 1 || from is null) return now;
+        Prices at = now.Toward(from, weight, _instance, _master.SpotsHere);
+        UpperBound.Repair(_instance, at);
+        return at;
+    }
+
+    /// <summary>A path that is so far out of the money is taken out: it is priced in again if it ever pays.</summary>
+    private double Far() => -0.02 * Math.Abs(_master.Value) / Math.Max(1, _instance.Rows.Sum(r => r.Mass));
+
     /// <summary>The bound at some prices and the paths that pay by the master's row duals.</summary>
-    internal static (double Bound, List<PathColumn> Paths) Price(Master master, Prices prices, GenerationLimits limits, int perRow)
+    /// <param name="deep">Over every sequence of places; else over paths with one move at most, and the bound is of those alone.</param>
+    internal static (double Bound, List<PathColumn> Paths) Price(Master master, Prices prices, GenerationLimits limits, int perRow, bool deep = true)
     {
         PlanningInstance instance = master.Instance;
         PricedExit[][][] exits = new PricedExit[instance.Lots.Length][][];
         double[] bounds = new double[instance.Rows.Length];
         var found = new List<PathColumn>?[instance.Rows.Length];
         var options = new ParallelOptions { MaxDegreeOfParallelism = limits.Threads };
+        var charges = new StandingCharges(instance, master.SpotsHere, prices);
         Parallel.For(0, instance.Lots.Length, options, l =>
             exits[l] = [.. Enumerable.Range(0, instance.Weeks).Select(t => Exits.Of(instance, master.Charges, prices, l, t))]);
         if (instance.Rows.Length > 0) Parallel.ForEach(Partitioner.Create(0, instance.Rows.Length, Math.Max(1, instance.Rows.Length / 16)), options, range =>
         {
+            var sheet = deep ? new TableSheet(instance.Weeks, master.SpotsHere.Length) : null;
             for (int row = range.Item1; row < range.Item2; row++)
             {
-                double dual = master.DualOfRow(row);
-                RowSearch best = master.Search.Best(row, exits[instance.Rows[row].Lot], prices, limits.Depth, perRow, dual + 1e-7 * (1 + Math.Abs(dual)));
+                double dual = master.DualOfRow(row), worthMoreThan = dual + 1e-7 * (1 + Math.Abs(dual));
+                PricedExit[][] ways = exits[instance.Rows[row].Lot];
+                RowSearch best = limits.Depth.BoundsAll ? master.Search.Best(row, ways, prices, limits.Depth, perRow, worthMoreThan)
+                    : master.OneMove.Best(row, ways, prices, charges, perRow, worthMoreThan);
                 bounds[row] = best.Bound;
                 IEnumerable<PricedPath> good = best.Paths;
-                if (!limits.Depth.BoundsAll)
+                if (sheet is not null && !limits.Depth.BoundsAll)
                 {
-                    (bounds[row], PricedPath? deep) = master.Table.Best(row, exits[instance.Rows[row].Lot], prices);
-                    if (deep is { } path && path.Value > dual + 1e-7 * (1 + Math.Abs(dual))) good = good.Append(path);
+                    (bounds[row], PricedPath? far) = master.Table.Exact(row, ways, prices, sheet);
+                    if (far is { } path && path.Value > worthMoreThan) good = good.Append(path);
                 }
                 found[row] = [.. good.Select(p => PathStates.Column(instance, master.SpotsHere, row, p.Stays, p.Exit))];
             }
@@ -115,22 +199,22 @@ internal static class ColumnGeneration
         return (bound, paths);
     }
 
-    private static int AddOrders(Master master, Prices prices)
+    private int AddOrders(Prices prices)
     {
-        PlanningInstance instance = master.Instance;
-        var fills = new List<(int, int, int)>();
-        for (int i = 0; i < instance.OrderLines.Length; i++)
+        var fills = new List<(int Line, int Product, int Week)>();
+        for (int i = 0; i < _instance.OrderLines.Length; i++)
         {
-            if (master.Rows.OrderLine[i] < 0) continue;
-            (double margin, int product, int week) = UpperBound.BestFill(instance, prices, i);
-            if (product >= 0 && margin > Math.Max(0, master.Duals[master.Rows.OrderLine[i]]) + 1e-9) fills.Add((i, product, week));
+            if (_master.Rows.OrderLine[i] < 0) continue;
+            (double margin, int product, int week) = UpperBound.BestFill(_instance, prices, i);
+            if (product >= 0 && margin > Math.Max(0, _master.Duals[_master.Rows.OrderLine[i]]) + 1e-9) fills.Add((i, product, week));
         }
-        var wholes = new List<(int, int[], int)>();
-        for (int o = 0; o < instance.WholeOrders.Length; o++)
+        var wholes = new List<(int Order, int[] Products, int Week)>();
+        for (int o = 0; o < _instance.WholeOrders.Length; o++)
         {
-            (double margin, int week, int[] products) = UpperBound.BestWhole(instance, prices, o);
-            if (week >= 0 && margin > Math.Max(0, master.Duals[master.Rows.WholeOrder[o]]) + 1e-9) wholes.Add((o, products, week));
+            (double margin, int week, int[] products) = UpperBound.BestWhole(_instance, prices, o);
+            if (week >= 0 && margin > Math.Max(0, _master.Duals[_master.Rows.WholeOrder[o]]) + 1e-9) wholes.Add((o, products, week));
         }
-        return master.AddFills(fills) + master.AddWholes(wholes);
+        IEnumerable<(int Product, int Week)> shipped = fills.Select(f => (f.Product, f.Week)).Concat(wholes.SelectMany(w => w.Products.Select(q => (q, w.Week)))).Distinct();
+        return _master.AddFills(fills) + _master.AddWholes(wholes) + _master.AddPacks(shipped.Select(s => PackArcs.Cheapest(_instance, prices, s.Product, s.Week)));
     }
 }

@@ -8,6 +8,13 @@ namespace Cloveshed.Core.Planning;
 /// </summary>
 internal static class FirstPaths
 {
+    /// <summary>About so many paths to run are begun with: more of them make the first solves long.</summary>
+    private const double About = 9000;
+
+    /// <summary>Of all pairs of a place and a week every so many, and no fewer than three in a season for each place.</summary>
+    internal static int EveryWeeks(PlanningInstance instance, Spot[] spots) =>
+        Math.Clamp((int)(1.5 * spots.Length * instance.Weeks * instance.Rows.Length / About), Math.Max(2, instance.Weeks / 9), Math.Max(2, instance.Weeks / 3));
+
     internal static IEnumerable<PathColumn> Of(PlanningInstance instance, Spot[] spots, RunCharges charges, int everyWeeks)
     {
         for (int row = 0; row < instance.Rows.Length; row++)
@@ -22,7 +29,7 @@ internal static class FirstPaths
                 foreach (Stay[] stays in ways)
                 {
                     if (home) foreach (PathColumn path in WaysOut(instance, spots, row, stays)) yield return path;
-                    for (int t = stays[^1].Enter + row % everyWeeks; t < instance.Weeks; t += everyWeeks)
+                    for (int t = stays[^1].Enter + (row + 3 * s) % everyWeeks; t < instance.Weeks; t += everyWeeks)
                         if (MayLeave(instance, spots, r, stays, t))
                             foreach (Exit exit in ExitsAt(instance, charges, r.Lot, t, count++)) yield return PathStates.Column(instance, spots, row, stays, exit);
                 }

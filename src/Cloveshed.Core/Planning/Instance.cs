@@ -85,6 +85,7 @@ public sealed record InstanceAsIs(double Price, double Limit, AsIsPrice Row);
 public sealed class PlanningInstance
 {
     private IReadOnlyList<InstancePin>? _pins;
+    private bool[]? _sortApart;
 
     public required Season Season { get; init; }
     public required int Weeks { get; init; }
@@ -142,6 +143,9 @@ public sealed class PlanningInstance
     public required double ValueOfNothing { get; init; }
 
     public int SupplyKinds => OrganicApart ? 2 : 1;
+
+    /// <summary>[sort] Whether organic supply of the sort is worth telling from the rest: some organic product is made of it.</summary>
+    public bool[] SortApart => _sortApart ??= [.. Sorts.Select((_, k) => OrganicApart && Products.Any(p => p.Organic && p.Sort == k))];
 
     /// <summary>
     /// Whether all that there is of a product in any week can still be shipped in every later one: it keeps longer than the season,

@@ -1,10 +1,13 @@
 namespace Cloveshed.Core.Planning;
 
-/// <summary>How a solve ended. Anything but Optimal must not be believed further than it says.</summary>
-public enum LinearStatus { Optimal, Infeasible, Unbounded, TimeLimit, Stopped, Failed }
+/// <summary>How a solve ended. Anything but Optimal must not be believed further than it says. Near: prices to work with, no solution.</summary>
+public enum LinearStatus { Optimal, Near, Infeasible, Unbounded, TimeLimit, Stopped, Failed }
 
-/// <summary>How to solve: from scratch by interior point with crossover, or from the last basis by simplex.</summary>
-public enum LinearMethod { InteriorPoint, WarmSimplex, ColdSimplex, DualSimplex }
+/// <summary>
+/// How to solve: from scratch by interior point with crossover, or from the last basis by simplex. Central: from scratch by interior point,
+/// stopped early, for prices from the middle of where the best ones lie; of use only where no price can grow without end.
+/// </summary>
+public enum LinearMethod { InteriorPoint, WarmSimplex, ColdSimplex, DualSimplex, Central }
 
 /// <summary>Makes linear programs; the solver is an argument of the planner, never a reference of it.</summary>
 public interface ILinearSolver

@@ -11,10 +11,12 @@ internal sealed class Master : IDisposable
     private readonly ColumnBatch _batch = new();
     private readonly HashSet<PathColumn> _paths = new(new SamePath());
     private readonly HashSet<(int, int, int)> _fills = [];
+    private readonly HashSet<PackArc> _packs = [];
     private readonly HashSet<string> _wholes = [];
+    private readonly List<double> _loose = [];
     private List<MasterColumn> _columns = [];
 
-    internal Master(PlanningInstance instance, RoomChoice choice, RunCharges charges, ILinearSolver solver, DecidedRuns? decided = null)
+    internal Master(PlanningInstance instance, RoomChoice choice, RunCharges charges, ILinearSolver solver, DecidedRuns? decided = null, bool grows = false)
     {
         Instance = instance;
         Choice = choice;
@@ -22,12 +24,14 @@ internal sealed class Master : IDisposable
         SpotsHere = Spots.Of(instance, choice);
         Rows = new MasterRows(instance, SpotsHere, decided);
         Search = new PathSearch(instance, SpotsHere);
+        OneMove = new OneMoveSearch(instance, SpotsHere);
         Table = new PathTable(instance, SpotsHere);
         _writer = new MasterColumnWriter(instance, SpotsHere, Rows, charges);
         _program = solver.NewProgram();
         _program.AddRows(Rows.Lower, Rows.Upper);
         _writer.Static(_batch, _columns);
         Flush();
+        AddPacks(grows ? PackArcs.First(instance) : PackArcs.All(instance));
     }
 
     internal PlanningInstance Instance { get; }
@@ -36,6 +40,7 @@ internal sealed class Master : IDisposable
     internal Spot[] SpotsHere { get; }
     internal MasterRows Rows { get; }
     internal PathSearch Search { get; }
+    internal OneMoveSearch OneMove { get; }
     internal PathTable Table { get; }
     internal IReadOnlyList<MasterColumn> Columns => _columns;
     /// <summary>By column, as of the last solve; columns added since are at 0.</summary>
@@ -56,6 +61,15 @@ internal sealed class Master : IDisposable
         int before = _columns.Count;
         foreach (PathColumn path in paths)
             if (_paths.Add(path)) _writer.Path(_batch, _columns, path);
+        Flush();
+        return _columns.Count - before;
+    }
+
+    internal int AddPacks(IEnumerable<PackArc> arcs)
+    {
+        int before = _columns.Count;
+        foreach (PackArc arc in arcs)
+            if (_packs.Add(arc)) _writer.Pack(_batch, _columns, arc);
         Flush();
         return _columns.Count - before;
     }
@@ -82,7 +96,7 @@ internal sealed class Master : IDisposable
     {
         LinearStatus status = _program.Solve(method, seconds);
         // A solve that was cut off leaves numbers that are no solution: the last whole one is kept.
-        if (status != LinearStatus.Optimal) return status;
+        if (status is not (LinearStatus.Optimal or LinearStatus.Near)) return status;
         Values = _program.ColumnValues;
         ReducedCosts = _program.ReducedCosts;
         Duals = _program.RowDuals;
@@ -123,6 +137,23 @@ internal sealed class Master : IDisposable
         Values = [.. Values.Where((_, k) => !gone.Contains(k))];
         ReducedCosts = [.. ReducedCosts.Where((_, k) => !gone.Contains(k))];
     }
+    /// <summary>
+    /// Gives every price a limit, or takes the limits away again: supply may be bought for more than any order gains by it, and places may
+    /// be let stand emptier than they are at no gain. Neither can pay, so no value changes; without them some prices have no end.
+    /// </summary>
+    internal void Loosen(bool loose)
+    {
+        if (loose && _loose.Count == 0)
+        {
+            _writer.Loose(_batch, _columns);
+            _loose.AddRange(_batch.Upper);
+            Flush();
+            return;
+        }
+        int[] columns = [.. Enumerable.Range(0, _columns.Count).Where(k => _columns[k].Kind is ColumnKind.Dear or ColumnKind.Empty)];
+        double[] none = new double[columns.Length];
+        _program.SetColumnBounds(columns, none, loose ? _loose : none);
+    }
 
     /// <summary>Takes over the values of a mixed-integer solve.</summary>
     internal void Take(double[] values, double objective) => (Values, Value) = (values, objective + Instance.ValueOfNothing);
@@ -134,11 +165,10 @@ internal sealed class Master : IDisposable
     internal void Drop(double reducedCostBelow)
     {
         bool[]? basic = _program.BasicColumns();
-        if (basic is null) return;
         double[] reduced = ReducedCosts;
         var gone = new List<int>();
         for (int k = 0; k < _columns.Count; k++)
-            if (_columns[k].Kind == ColumnKind.Path && !basic[k] && _columns[k].Path!.Exit.Kind != ExitKind.Discard && reduced[k] < reducedCostBelow) gone.Add(k);
+            if (_columns[k].Kind == ColumnKind.Path && (basic is null || !basic[k]) && _columns[k].Path!.Exit.Kind != ExitKind.Discard && reduced[k] < reducedCostBelow) gone.Add(k);
         foreach (int k in gone) _paths.Remove(_columns[k].Path!);
         TakeOut(gone);
     }

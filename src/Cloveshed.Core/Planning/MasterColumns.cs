@@ -3,13 +3,14 @@ namespace Cloveshed.Core.Planning;
 /// <summary>What a column of the master decides.</summary>
 internal enum ColumnKind
 {
-    Path, Pack, Carry, FromStock, Fill, Whole, Market, Hours, Overtime, Standing, Opening, Outflow, PinMissed, SeedOver, Choice,
+    Path, Pack, Carry, FromStock, Fill, Whole, Market, Hours, Overtime, Standing, Opening, Outflow, PinMissed, SeedOver, Choice, Empty, Dear,
 }
 
 /// <summary>
 /// What a master column stands for. Meaning of A to D by kind: Pack product, supply kind, week made, week shipped; Carry product,
 /// -, week; FromStock stock, -, -, week; Fill order line, product, -, week; Whole order, -, -, week; Market index;
 /// Hours/Overtime line, -, week; Standing spot, -, week; Opening spot, -, week; Outflow spot, -, opening week, week out;
+/// Dear sort, supply kind, week and Empty spot, -, -, week: what keeps prices within limits, and pays nowhere;
 /// PinMissed pin: mass of a pinned run that is not made; SeedOver need: cloves beyond it, which only a pin asks for; Choice: a yes or no, or a number of units, of the polish.
 /// </summary>
 internal readonly record struct MasterColumn(ColumnKind Kind, int A, int B, int C, int D, PathColumn? Path, int[]? Products);
@@ -23,7 +24,7 @@ internal sealed class MasterColumnWriter(PlanningInstance instance, Spot[] spots
     internal void Static(ColumnBatch batch, List<MasterColumn> columns)
     {
         int weeks = instance.Weeks, asOf = instance.AsOf;
-        for (int q = 0; q < instance.Products.Length; q++) Packing(batch, columns, q);
+        for (int q = 0; q < instance.Products.Length; q++) Carrying(batch, columns, q);
         for (int s = 0; s < instance.Stock.Length; s++)
         {
             InstanceStock stock = instance.Stock[s];
@@ -61,26 +62,54 @@ internal sealed class MasterColumnWriter(PlanningInstance instance, Spot[] spots
         }
     }
 
-    private void Packing(ColumnBatch batch, List<MasterColumn> columns, int product)
+    /// <summary>Columns that pay nowhere and keep every price within limits.</summary>
+    internal void Loose(ColumnBatch batch, List<MasterColumn> columns)
     {
-        InstanceProduct p = instance.Products[product];
-        bool keepsOn = instance.KeepsOn(product);
-        for (int o = 0; o < instance.SupplyKinds; o++)
-        {
-            if (p.Organic && o == 0 && instance.OrganicApart) continue;
-            for (int made = instance.AsOf; made < instance.Weeks; made++)
-            {
-                int last = keepsOn ? made : Math.Min(instance.Weeks - 1, made + p.Shelf);
-                for (int t = made; t <= last; t++)
+        double[,] worth = MostWorth();
+        for (int k = 0; k < instance.Sorts.Length; k++)
+            for (int o = 0; o < instance.SupplyKinds; o++)
+                for (int t = instance.AsOf; t < instance.Weeks; t++)
                 {
-                    Open(batch, columns, -p.UnitCost, Infinite, new MasterColumn(ColumnKind.Pack, product, o, made, t, null, null));
-                    batch.Entry(rows.Supply[p.Sort, o, made], 1);
-                    batch.Entry(rows.Available[product, t], -1);
+                    if (rows.Supply[k, o, t] < 0 || (o > 0 && rows.Supply[k, o, t] == rows.Supply[k, 0, t])) continue;
+                    Open(batch, columns, -worth[k, t] * 1.001, instance.Lots.Sum(lot => lot.Mass), new MasterColumn(ColumnKind.Dear, k, o, -1, t, null, null));
+                    batch.Entry(rows.Supply[k, o, t], -1);
                 }
+        for (int s = 0; s < spots.Length; s++)
+            for (int t = instance.AsOf; t < instance.Weeks; t++)
+            {
+                Open(batch, columns, 0, instance.Places[spots[s].Place].Capacity, new MasterColumn(ColumnKind.Empty, s, -1, -1, t, null, null));
+                batch.Entry(rows.Stand[s, t], -1);
+                if (t + 1 < instance.Weeks) batch.Entry(rows.Stand[s, t + 1], 1);
             }
-        }
-        // What outlasts the season is carried on week by week: far fewer columns than one per pair of weeks.
-        for (int t = instance.AsOf; keepsOn && t + 1 < instance.Weeks; t++)
+    }
+
+    /// <summary>[sort, week] The most that any order or market gains by a mass packed of the sort in the week.</summary>
+    private double[,] MostWorth()
+    {
+        int weeks = instance.Weeks;
+        double[,] gain = new double[instance.Products.Length, weeks], worth = new double[instance.Sorts.Length, weeks];
+        foreach (InstanceOrderLine line in instance.OrderLines)
+            foreach (int q in line.Alternatives)
+                for (int t = line.Earliest; t < weeks; t++) gain[q, t] = Math.Max(gain[q, t], line.GainIn(t));
+        foreach (InstanceMarket m in instance.Market) gain[m.Product, m.Week] = Math.Max(gain[m.Product, m.Week], m.Price);
+        for (int q = 0; q < instance.Products.Length; q++)
+            for (int made = instance.AsOf; made < weeks; made++)
+                for (int t = made; t < weeks && t <= made + instance.Products[q].Shelf; t++)
+                    worth[instance.Products[q].Sort, made] = Math.Max(worth[instance.Products[q].Sort, made], gain[q, t] - instance.Products[q].UnitCost);
+        return worth;
+    }
+
+    internal void Pack(ColumnBatch batch, List<MasterColumn> columns, PackArc arc)
+    {
+        InstanceProduct p = instance.Products[arc.Product];
+        Open(batch, columns, -p.UnitCost, Infinite, new MasterColumn(ColumnKind.Pack, arc.Product, arc.Supply, arc.Made, arc.Week, null, null));
+        batch.Entry(rows.Supply[p.Sort, arc.Supply, arc.Made], 1);
+        batch.Entry(rows.Available[arc.Product, arc.Week], -1);
+    }
+
+    private void Carrying(ColumnBatch batch, List<MasterColumn> columns, int product)
+    {
+        for (int t = instance.AsOf; instance.KeepsOn(product) && t + 1 < instance.Weeks; t++)
         {
             Open(batch, columns, 0, Infinite, new MasterColumn(ColumnKind.Carry, product, -1, -1, t, null, null));
             batch.Entry(rows.Available[product, t], 1);

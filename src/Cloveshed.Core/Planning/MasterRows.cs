@@ -51,7 +51,7 @@ internal sealed class MasterRows
         Supply = Grid(instance.Sorts.Length, instance.SupplyKinds, weeks);
         for (int k = 0; k < instance.Sorts.Length; k++)
             for (int o = 0; instance.Sorts[k].Packed && o < instance.SupplyKinds; o++)
-                for (int t = asOf; t < weeks; t++) Supply[k, o, t] = AtMost(0);
+                for (int t = asOf; t < weeks; t++) Supply[k, o, t] = o > 0 && !instance.SortApart[k] ? Supply[k, 0, t] : AtMost(0);
         Available = Grid(instance.Products.Length, weeks);
         for (int q = 0; q < instance.Products.Length; q++)
             for (int t = asOf; t < weeks; t++) Available[q, t] = AtMost(0);

@@ -10,8 +10,8 @@ namespace Cloveshed.Core.Planning;
 /// </summary>
 public sealed class PathTable
 {
-    private const int Points = 320;
-    private const double Step = 0.006;
+    internal const int Points = 320;
+    internal const double Step = 0.006;
     private readonly PlanningInstance _instance;
     private readonly Spot[] _spots;
     private readonly double[,][] _keep;
@@ -46,141 +46,115 @@ public sealed class PathTable
     /// <summary>The bound of a row at the prices, and the path that the table points to with its real value (null where there is none).</summary>
     public (double Bound, PricedPath? Path) Best(int row, PricedExit[][] exits, Prices prices)
     {
+        var sheet = new TableSheet(_instance.Weeks, _spots.Length);
+        Fill(row, exits, prices, sheet);
+        return Start(row, exits, prices, sheet);
+    }
+
+    /// <summary>The same, with what the table allows too much taken away again by trying the paths that it leaves in question.</summary>
+    internal (double Bound, PricedPath? Path) Exact(int row, PricedExit[][] exits, Prices prices, TableSheet sheet)
+    {
+        Fill(row, exits, prices, sheet);
+        (double bound, PricedPath? path) = Start(row, exits, prices, sheet);
+        return path is { } known && bound > known.Value ? PathTrial.Of(_instance, _spots, _keep, _life, row, exits, prices, sheet, bound, known) : (bound, path);
+    }
+
+    private void Fill(int row, PricedExit[][] exits, Prices prices, TableSheet sheet)
+    {
         InstanceRow r = _instance.Rows[row];
         int weeks = _instance.Weeks, spots = _spots.Length;
-        double[,] most = MostLeft(r, out double[,] stayed);
-        double[] sound = new double[Points];
-        for (int i = 0; i < Points; i++) sound[i] = PathStates.SoundOf(_instance, row, r.LifeAtStart + i * Step);
-        double[] gap = Gaps(r, exits);
-        // [week][spot]: in the week, before and after the choice of moving at its start; null where nothing can be.
-        double[]?[][] inWeek = new double[weeks + 1][][], atStart = new double[weeks + 1][][];
-        atStart[weeks] = new double[spots][];
+        sheet.Begin(r, MostLeft(r, out double[,] stayed), stayed, MostLife(r));
+        for (int i = 0; i < Points; i++) sheet.Sound[i] = PathStates.SoundOf(_instance, row, r.LifeAtStart + i * Step);
+        Gaps(r, exits, sheet.Gap);
         for (int s = 0; s < spots; s++)
         {
             if (stayed[weeks, s] <= 0) continue;
             double end = _instance.EndPrice * (r.Fresh + r.Crack), outPrice = r.BinsPerMass * prices.Out[s, weeks] / stayed[weeks, s];
-            double[] v = atStart[weeks][s] = new double[Points];
-            for (int i = 0; i < Points; i++) v[i] = end * sound[i] - outPrice;
+            Span<double> v = sheet.OpenAtStart(weeks, s);
+            for (int i = 0; i < v.Length; i++) v[i] = end * sheet.Sound[i] - outPrice;
         }
-        var moved = new Moved();
         for (int t = weeks - 1; t >= r.Start; t--)
         {
-            inWeek[t] = new double[spots][];
-            atStart[t] = new double[spots][];
+            ExitHull hull = sheet.Hulls[t] = ExitHull.Of(r, exits[t]);
             for (int s = 0; s < spots; s++)
-                if (most[t, s] > 0) inWeek[t][s] = InWeek(r, t, s, exits[t], prices, most[t, s], atStart[t + 1][s], sound, gap, mayLeave: true);
+                if (sheet.Most[t, s] > 0) InWeek(r, t, s, hull, prices, sheet, sheet.OpenInWeek(t, s), mayLeave: true);
             if (t == r.Start) break;
-            bool moves = t >= r.FirstMove && BestMove(r, t, prices, inWeek[t], atStart[t + 1], exits[t], most, stayed, sound, gap, moved);
+            bool moves = t >= r.FirstMove && BestMove(r, t, prices, sheet);
             for (int s = 0; s < spots; s++)
             {
                 if (stayed[t, s] <= 0) continue;
-                double[] v = atStart[t][s] = inWeek[t][s] is { } own ? (double[])own.Clone() : Nothing();
-                if (!moves || !_spots[s].Leave[t]) continue;
-                double outPrice = r.BinsPerMass * prices.Out[s, t] / stayed[t, s];
-                for (int i = 0; i < Points; i++) v[i] = Math.Max(v[i], moved.From(_spots[s].Place, i) - outPrice);
+                Span<double> v = sheet.OpenAtStart(t, s);
+                if (sheet.InWeek(t, s) is { Length: > 0 } own) own.CopyTo(v);
+                else v.Fill(TableSheet.Nothing);
+                if (moves && _spots[s].Leave[t]) sheet.Moves.OfferTo(_spots[s].Place, r.BinsPerMass * prices.Out[s, t] / stayed[t, s], v);
             }
         }
-        return Start(row, r, exits, prices, inWeek, atStart, most, stayed, sound, gap);
     }
 
     /// <summary>[week] What interpolation may miss of what comes after the week: what bends it is the steepest of the ways out that are left then.</summary>
-    private double[] Gaps(InstanceRow r, PricedExit[][] exits)
+    private void Gaps(InstanceRow r, PricedExit[][] exits, double[] gap)
     {
         double bendsDown = _bendsDown[Math.Min(_bendsDown.Length - 1, (int)(r.LifeAtStart / Narrow))];
-        double[] gap = new double[_instance.Weeks];
         double bend = _instance.EndPrice * (r.Fresh + r.Crack);
         for (int t = _instance.Weeks - 1; t >= r.Start; t--)
         {
             gap[t] = bend * bendsDown / r.SoundAtStart * Step * Step / 8;
             foreach (PricedExit x in exits[t]) bend = Math.Max(bend, r.Fresh * x.PerFresh + r.Crack * x.PerCrack);
         }
-        return gap;
-    }
-
-    private static double[] Nothing()
-    {
-        double[] v = new double[Points];
-        Array.Fill(v, double.NegativeInfinity);
-        return v;
     }
 
     /// <summary>Leaving in the week, or standing at its end and going on.</summary>
-    private double[] InWeek(InstanceRow r, int t, int s, PricedExit[] exits, Prices prices, double mostLeft, double[]? next, double[] sound, double[] gap, bool mayLeave)
+    private void InWeek(InstanceRow r, int t, int s, ExitHull hull, Prices prices, TableSheet sheet, Span<double> v, bool mayLeave)
     {
-        double[] v = Nothing();
+        double mostLeft = sheet.Most[t, s];
+        v.Fill(TableSheet.Nothing);
         if (mayLeave && _spots[s].Leave[t])
         {
             double outPrice = r.BinsPerMass * prices.Out[s, t] / mostLeft;
-            for (int i = 0; i < Points; i++) v[i] = -outPrice;
-            foreach (PricedExit x in exits)
-            {
-                double slope = r.Fresh * x.PerFresh + r.Crack * x.PerCrack, level = x.PerMass - outPrice;
-                for (int i = 0; i < Points; i++) v[i] = Math.Max(v[i], level + slope * sound[i]);
-            }
+            foreach ((double level, double slope, _) in hull.Lines) TableSteps.RaiseToLine(v, sheet.Sound, level - outPrice, slope);
         }
-        if (!_spots[s].Stand[t] || next is null) return v;
-        double stand = r.BinsPerMass * prices.Stand[s, t] / mostLeft;
-        double keep = _keep[r.Table, s][t], shift = _life[r.Table, s][t] / Step;
-        int whole = (int)Math.Floor(shift);
-        double part = shift - whole;
-        for (int i = 0; i < Points; i++)
-        {
-            double a = next[Math.Min(i + whole, Points - 1)], b = next[Math.Min(i + whole + 1, Points - 1)];
-            double onward = keep * ((1 - part) * a + part * b + gap[t]) - stand;
-            if (onward > v[i]) v[i] = onward;
-        }
-        return v;
-    }
-
-    /// <summary>The best place to move to, and the best of the other places for what stands there already.</summary>
-    private sealed class Moved
-    {
-        private readonly double[] _best = Nothing(), _second = Nothing();
-        private readonly int[] _place = new int[Points];
-
-        internal void Clear()
-        {
-            Array.Fill(_best, double.NegativeInfinity);
-            Array.Fill(_second, double.NegativeInfinity);
-        }
-
-        internal void Offer(int place, double[] there, double cost)
-        {
-            for (int i = 0; i < Points; i++)
-            {
-                double value = there[i] - cost;
-                if (value > _best[i])
-                {
-                    if (_place[i] != place) _second[i] = _best[i];
-                    (_best[i], _place[i]) = (value, place);
-                }
-                else if (value > _second[i] && _place[i] != place)
-                {
-                    _second[i] = value;
-                }
-            }
-        }
-
-        internal double From(int place, int point) => _place[point] == place ? _second[point] : _best[point];
+        ReadOnlySpan<double> next = sheet.AtStart(t + 1, s);
+        if (!_spots[s].Stand[t] || next.Length == 0) return;
+        double keep = _keep[r.Table, s][t];
+        TableSteps.RaiseToNext(v, next, _life[r.Table, s][t] / Step, keep, keep * sheet.Gap[t] - r.BinsPerMass * prices.Stand[s, t] / mostLeft);
     }
 
     /// <summary>The best place to move to at a week's start, the move paid; false where there is none.</summary>
-    private bool BestMove(InstanceRow r, int t, Prices prices, double[]?[] inWeek, double[]?[] after, PricedExit[] exits, double[,] most, double[,] stayed, double[] sound, double[] gap, Moved moved)
+    private bool BestMove(InstanceRow r, int t, Prices prices, TableSheet sheet)
     {
         double left = 0;
-        for (int s = 0; s < _spots.Length; s++) left = Math.Max(left, stayed[t, s]);
-        moved.Clear();
+        for (int s = 0; s < _spots.Length; s++) left = Math.Max(left, sheet.Stayed[t, s]);
         if (left <= 0) return false;
+        sheet.Moves.Clear(sheet.Count(t));
         bool any = false;
         for (int s = 0; s < _spots.Length; s++)
         {
-            if (!_spots[s].Enter[t] || most[t, s] <= 0) continue;
-            double[]? there = _spots[s].WaitsAWeek ? InWeek(r, t, s, exits, prices, most[t, s], after[s], sound, gap, mayLeave: false) : inWeek[s];
-            if (there is null) continue;
+            if (!_spots[s].Enter[t] || sheet.Most[t, s] <= 0) continue;
+            ReadOnlySpan<double> there = sheet.InWeek(t, s);
+            if (_spots[s].WaitsAWeek)
+            {
+                Span<double> waiting = sheet.Spare(t);
+                InWeek(r, t, s, sheet.Hulls[t], prices, sheet, waiting, mayLeave: false);
+                there = waiting;
+            }
+            if (there.Length == 0) continue;
             any = true;
-            moved.Offer(_spots[s].Place, there, r.BinsPerMass * _instance.Places[_spots[s].Place].MoveInCost / left);
+            sheet.Moves.Offer(_spots[s].Place, there, r.BinsPerMass * _instance.Places[_spots[s].Place].MoveInCost / left);
         }
         return any;
+    }
+
+    /// <summary>[week] The most life that can have been used by its start, whatever the places.</summary>
+    private double[] MostLife(InstanceRow r)
+    {
+        double[] most = new double[_instance.Weeks + 1];
+        for (int t = r.Start; t < _instance.Weeks; t++)
+        {
+            double used = 0;
+            for (int s = 0; s < _spots.Length; s++) used = Math.Max(used, _life[r.Table, s][t]);
+            most[t + 1] = most[t] + used;
+        }
+        return most;
     }
 
     /// <summary>The most of a row's mass that can be left in a spot in a week, after moves, and (stayed) at its start before moves.</summary>
@@ -208,22 +182,27 @@ public sealed class PathTable
         return most;
     }
 
-    private (double, PricedPath?) Start(int row, InstanceRow r, PricedExit[][] exits, Prices prices, double[]?[][] inWeek, double[]?[][] atStart,
-        double[,] most, double[,] stayed, double[] sound, double[] gap)
+    private (double, PricedPath?) Start(int row, PricedExit[][] exits, Prices prices, TableSheet sheet)
     {
+        InstanceRow r = _instance.Rows[row];
         double bound = double.NegativeInfinity;
         int home = -1;
         bool already = _instance.Places[r.Place].SealedWeek is { } w && r.Start > w;
-        var moved = new Moved();
-        bool moves = r.FirstMove <= r.Start && BestMove(r, r.Start, prices, inWeek[r.Start], atStart[r.Start + 1], exits[r.Start], most, stayed, sound, gap, moved);
+        bool moves = r.FirstMove <= r.Start && BestMove(r, r.Start, prices, sheet);
         for (int s = 0; s < _spots.Length; s++)
         {
-            if (_spots[s].Place != r.Place || inWeek[r.Start][s] is not { } v) continue;
+            if (_spots[s].Place != r.Place || sheet.InWeek(r.Start, s) is not { Length: > 0 } v) continue;
             bool waiting = _spots[s].WaitsAWeek && !already;
-            double here = waiting ? InWeek(r, r.Start, s, exits[r.Start], prices, 1, atStart[r.Start + 1][s], sound, gap, mayLeave: false)[0] : v[0];
-            if (moves && !waiting && _spots[s].Leave[r.Start]) here = Math.Max(here, moved.From(r.Place, 0) - r.BinsPerMass * prices.Out[s, r.Start]);
-            if (here > bound) (bound, home) = (here, s);
+            double here = v[0];
+            if (waiting)
+            {
+                Span<double> spare = sheet.Spare(r.Start);
+                InWeek(r, r.Start, s, sheet.Hulls[r.Start], prices, sheet, spare, mayLeave: false);
+                here = spare[0];
+            }
+            if (moves && !waiting && _spots[s].Leave[r.Start]) here = Math.Max(here, sheet.Moves.From(r.Place, 0) - r.BinsPerMass * prices.Out[s, r.Start]);
+            if (here > TableSheet.Nothing / 2 && here > bound) (bound, home) = (here, s);
         }
-        return (bound, home < 0 ? null : PathTrace.Follow(_instance, _spots, _keep, _life, row, home, _spots[home].WaitsAWeek && !already, exits, prices, inWeek, Step));
+        return (bound, home < 0 ? null : PathTrace.Follow(_instance, _spots, _keep, _life, row, home, _spots[home].WaitsAWeek && !already, exits, prices, sheet));
     }
 }

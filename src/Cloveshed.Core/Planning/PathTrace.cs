@@ -4,30 +4,22 @@ namespace Cloveshed.Core.Planning;
 internal static class PathTrace
 {
     internal static PricedPath? Follow(PlanningInstance instance, Spot[] spots, double[,][] keep, double[,][] lifeUsed, int row, int home, bool waiting,
-        PricedExit[][] exits, Prices prices, double[]?[][] inWeek, double step)
+        PricedExit[][] exits, Prices prices, TableSheet sheet)
     {
         InstanceRow r = instance.Rows[row];
         double money = 0, mass = 1, life = r.LifeAtStart;
         int spot = home;
         PricedPath? best = null;
         var stays = new List<Stay> { new(home, r.Start) };
-        double At(double[]? values)
-        {
-            if (values is null) return double.NegativeInfinity;
-            double x = (life - r.LifeAtStart) / step;
-            int i = Math.Min((int)x, values.Length - 1), j = Math.Min(i + 1, values.Length - 1);
-            double part = Math.Clamp(x - i, 0, 1);
-            return part == 0 ? values[i] : (1 - part) * values[i] + part * values[j];
-        }
         for (int t = r.Start; t < instance.Weeks; t++)
         {
             if (t >= r.FirstMove && !waiting && spots[spot].Leave[t])
             {
-                (double Value, int To) go = (mass * At(inWeek[t][spot]), spot);
+                (double Value, int To) go = (mass * sheet.InWeek(t, spot, life), spot);
                 for (int s = 0; s < spots.Length; s++)
                 {
                     if (spots[s].Place == spots[spot].Place || !spots[s].Enter[t]) continue;
-                    double value = mass * At(inWeek[t][s]) - r.BinsPerMass * (instance.Places[spots[s].Place].MoveInCost + prices.Out[spot, t]);
+                    double value = mass * sheet.InWeek(t, s, life) - r.BinsPerMass * (instance.Places[spots[s].Place].MoveInCost + prices.Out[spot, t]);
                     if (value > go.Value + 1e-12) go = (value, s);
                 }
                 if (go.To != spot)

@@ -1,9 +1,9 @@
 namespace Cloveshed.Core.Planning;
 
-/// <summary>What a solved master found to be useful: paths (of its spots), fills and whole orders. A new master starts from it.</summary>
+/// <summary>What a solved master found to be useful: paths (of its spots), fills, whole orders and ways to pack. A new master starts from it.</summary>
 internal sealed record Findings(Spot[] Spots, IReadOnlyList<PathColumn> Paths, IReadOnlyList<MasterColumn> Orders)
 {
-    internal static Findings Of(Master master) => new(master.SpotsHere, RoomSearch.Useful(master), [.. master.Columns.Where(c => c.Kind is ColumnKind.Fill or ColumnKind.Whole)]);
+    internal static Findings Of(Master master) => new(master.SpotsHere, RoomSearch.Useful(master), [.. master.Columns.Where(c => c.Kind is ColumnKind.Fill or ColumnKind.Whole or ColumnKind.Pack)]);
 }
 
 /// <summary>A room choice that has been tried: the master's value and bound with it, and what it found.</summary>
@@ -15,13 +15,16 @@ internal sealed record RoomTrial(RoomChoice Choice, double Value, double Bound, 
 /// </summary>
 internal sealed class RoomSearch(PlanningInstance instance, ILinearSolver solver, GenerationLimits limits)
 {
+    /// <summary>Gap of a trial from which on its prices say something of other room weeks.</summary>
+    private const double Settled = 0.01;
+
     private readonly Dictionary<RoomChoice, RoomTrial> _tried = [];
 
     internal static int[] Rooms(PlanningInstance instance) =>
         [.. Enumerable.Range(0, instance.Places.Length).Where(p => instance.Places[p].Kind == Seasons.PlaceKind.Sealed)];
 
     /// <summary>Room weeks read off the free master, whose columns are narrowed on the way.</summary>
-    internal RoomChoice FromFree(Master free)
+    internal RoomChoice FromFree(Master free, Prices center)
     {
         RoomChoice choice = RoomChoice.Free(instance);
         var windows = new Dictionary<int, (int First, int Last)>();
@@ -32,7 +35,7 @@ internal sealed class RoomSearch(PlanningInstance instance, ILinearSolver solver
             foreach (int s in windows.Keys.ToArray()) windows[s] = Narrowed(free, s, windows[s]);
             if (limits.Elapsed() >= limits.Until) continue;
             Hold(free, windows);
-            ColumnGeneration.Run(free, limits with { Gap = 2e-3, RoundsAtMost = 1 });
+            ColumnGeneration.Run(free, limits with { Gap = 2e-3, RoundsAtMost = 1 }, center: center);
         }
         foreach ((int s, (int first, int last)) in windows) choice = choice.With(free.SpotsHere[s].Place, Schedule(free, s, first, last));
         Hold(free, windows.Keys.ToDictionary(s => s, _ => (instance.AsOf, instance.Weeks)));
@@ -115,11 +118,12 @@ internal sealed class RoomSearch(PlanningInstance instance, ILinearSolver solver
     }
 
     /// <summary>Tries a choice: a fresh master under it, from the paths given, to the limits' gap. Remembered.</summary>
-    internal RoomTrial Try(RoomChoice choice, IEnumerable<Findings> from, double cutOff, GenerationLimits within, Prices? center = null)
+    internal RoomTrial Try(RoomChoice choice, IEnumerable<Findings> from, double cutOff, GenerationLimits within, Prices? center = null, Spot[]? centerOf = null)
     {
         lock (_tried)
             if (_tried.TryGetValue(choice, out RoomTrial? known) && (known.Finished || within.Gap >= 1e-3)) return known;
         using Master master = NewMaster(choice, RunCharges.ForBound(instance), from);
+        if (center is not null && centerOf is not null) center = PriceMoving.To(instance, centerOf, master.SpotsHere, center);
         GenerationResult result = ColumnGeneration.Run(master, within, cutOff, null, center);
         var trial = new RoomTrial(choice, result.Solved ? result.Value : double.NegativeInfinity, result.Bound, Findings.Of(master), result.Center, result.Solved && result.Gap <= within.Gap);
         lock (_tried) _tried[choice] = trial;
@@ -128,9 +132,9 @@ internal sealed class RoomSearch(PlanningInstance instance, ILinearSolver solver
 
     internal Master NewMaster(RoomChoice choice, RunCharges charges, IEnumerable<Findings> from)
     {
-        var master = new Master(instance, choice, charges, solver);
+        var master = new Master(instance, choice, charges, solver, grows: true);
         master.AddFills(FirstPaths.Fills(instance));
-        master.AddPaths(FirstPaths.Of(instance, master.SpotsHere, charges, Math.Max(2, instance.Weeks / 9)));
+        master.AddPaths(FirstPaths.Of(instance, master.SpotsHere, charges, FirstPaths.EveryWeeks(instance, master.SpotsHere)));
         foreach (Findings found in from)
         {
             master.AddPaths(found.Paths.Select(p => PathMoving.To(instance, found.Spots, master.SpotsHere, charges, p)).OfType<PathColumn>());
@@ -142,6 +146,7 @@ internal sealed class RoomSearch(PlanningInstance instance, ILinearSolver solver
     internal static void AddOrders(Master master, Findings found)
     {
         master.AddFills(found.Orders.Where(c => c.Kind == ColumnKind.Fill).Select(c => (c.A, c.B, c.D)));
+        master.AddPacks(found.Orders.Where(c => c.Kind == ColumnKind.Pack).Select(c => new PackArc(c.A, c.B, c.C, c.D)));
         master.AddWholes(found.Orders.Where(c => c.Kind == ColumnKind.Whole).Select(c => (c.A, c.Products!, c.D)));
     }
 
@@ -160,13 +165,14 @@ internal sealed class RoomSearch(PlanningInstance instance, ILinearSolver solver
     internal RoomTrial Improve(RoomTrial start, GenerationLimits within, int trialsAtMost, Action<RoomTrial>? better)
     {
         RoomTrial best = start;
-        int[] steps = [1, -1, 2, -2, 4, -4];
+        int[] steps = [1, -1, 2, -2, 4, -4, 8, -8];
         bool found = true;
         int left = trialsAtMost;
         while (found && left > 0 && within.Elapsed() < within.Until && !within.Cancel.IsCancellationRequested)
         {
             found = false;
-            RoomChoice[] near = [.. Neighbours(best.Choice, steps).Where(c => !_tried.ContainsKey(c))];
+            RoomChoice[] near = [.. Neighbours(best.Choice, steps).Where(c => !_tried.ContainsKey(c)).Distinct()];
+            if (best.Bound - best.Value < Settled * Math.Abs(best.Value)) near = RoomPromise.Best(instance, near, best.Found.Spots, best.Center, best.Value, within);
             for (int k = 0; k < near.Length && !found; k += within.Threads)
             {
                 if (within.Elapsed() >= within.Until || within.Cancel.IsCancellationRequested) break;

@@ -11,7 +11,7 @@ internal sealed class RunRounding(PlanningInstance instance, ILinearSolver solve
     private const double Nothing = 1e-7;
 
     /// <summary>A master solved with decided runs and whole orders, or null where time ran out before one was had.</summary>
-    internal Master Round(Master start)
+    internal Master Round(Master start, Prices center)
     {
         RoomChoice choice = start.Choice;
         Findings found = Findings.Of(start);
@@ -22,8 +22,9 @@ internal sealed class RunRounding(PlanningInstance instance, ILinearSolver solve
         {
             RunCharges charges = Sloped(bound, runs);
             using Master master = search.NewMaster(choice, charges, [found]);
-            GenerationResult result = ColumnGeneration.Run(master, limits with { Gap = 5e-4, RoundsAtMost = Math.Min(6, limits.RoundsAtMost) });
+            GenerationResult result = ColumnGeneration.Run(master, limits with { Gap = 5e-4, RoundsAtMost = Math.Min(6, limits.RoundsAtMost) }, center: center);
             if (!result.Solved) break;
+            center = result.Center;
             found = Findings.Of(master);
             runs = MassIn(master);
         }

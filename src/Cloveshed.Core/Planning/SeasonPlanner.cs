@@ -47,8 +47,8 @@ public sealed class SeasonPlanner(ILinearSolver solver)
             GenerationResult root = ColumnGeneration.Run(master, limits with { Gap = Math.Min(4e-4, request.Gap / 4) }, double.NegativeInfinity, (_, v, b) => Report(PlanStage.AllRoomWeeks, v, b));
             bound = root.Bound;
             Findings freely = Findings.Of(master);
-            RoomChoice choice = request.Rooms ?? (rooms.Length == 0 ? free : search.FromFree(master));
-            best = search.Try(choice, [freely, Findings.Of(master)], double.NegativeInfinity, limits with { Gap = 1e-3, Until = Math.Max(total * 0.6, Elapsed() + total * 0.1) });
+            RoomChoice choice = request.Rooms ?? (rooms.Length == 0 ? free : search.FromFree(master, root.Center));
+            best = search.Try(choice, [freely, Findings.Of(master)], double.NegativeInfinity, limits with { Gap = 1e-3, Until = Math.Max(total * 0.6, Elapsed() + total * 0.1) }, root.Center, freely.Spots);
         }
         Report(PlanStage.RoomWeeksFound, best.Value, bound);
         if (rooms.Length > 0 && request.Rooms is null)
@@ -58,7 +58,7 @@ public sealed class SeasonPlanner(ILinearSolver solver)
         GenerationResult final = ColumnGeneration.Run(held, limits with { Until = Math.Max(total * 0.8, Elapsed() + total * 0.08) }, double.NegativeInfinity, (_, v, b) => Report(PlanStage.GivenRoomWeeks, v, bound), best.Center);
         // The trial of these room weeks had a bound of its own.
         final = final with { Bound = Math.Min(final.Bound, best.Bound) };
-        using Master decided = new RunRounding(instance, solver, limits with { Until = Math.Max(total * 0.95, Elapsed() + total * 0.1) }).Round(held);
+        using Master decided = new RunRounding(instance, solver, limits with { Until = Math.Max(total * 0.95, Elapsed() + total * 0.1) }).Round(held, final.Center);
         Report(PlanStage.RunsDecided, decided.Value, bound);
         IdlePlaces.Shut(decided, season, limits with { Until = total });
         AnswerBuilding rounded = WholeUnits.Settle(decided, season);

@@ -8,6 +8,9 @@ internal sealed unsafe class HighsProgram : ILinearProgram
 {
     private const int StatusOk = 0, StatusWarning = 1;
     private const int BasisBasic = 1;
+
+    /// <summary>Relative: where to stop for prices from the middle. Tighter costs more than it tells.</summary>
+    private const double CentralTolerance = 1e-2;
     private nint _highs;
     private int _integral;
 
@@ -107,16 +110,22 @@ internal sealed unsafe class HighsProgram : ILinearProgram
 
     public LinearStatus Solve(LinearMethod method, double secondsAtMost)
     {
-        bool interior = method == LinearMethod.InteriorPoint;
-        // Interior point without crossover gives duals that are not feasible; presolve throws a warm basis away.
+        bool central = method == LinearMethod.Central, interior = central || method == LinearMethod.InteriorPoint;
+        // Presolve throws a warm basis away, and what it took out gets no prices back where there is no crossover.
         Must(Highs_setStringOptionValue(_highs, "solver", interior ? "ipm" : "simplex"), "solver");
-        Must(Highs_setStringOptionValue(_highs, "run_crossover", "on"), "run_crossover");
-        Must(Highs_setStringOptionValue(_highs, "presolve", method is LinearMethod.WarmSimplex or LinearMethod.DualSimplex ? "off" : "on"), "presolve");
+        Must(Highs_setStringOptionValue(_highs, "run_crossover", central ? "off" : "on"), "run_crossover");
+        Must(Highs_setDoubleOptionValue(_highs, "ipm_optimality_tolerance", central ? CentralTolerance : 1e-8), "ipm_optimality_tolerance");
+        Must(Highs_setStringOptionValue(_highs, "presolve", central || method is LinearMethod.WarmSimplex or LinearMethod.DualSimplex ? "off" : "on"), "presolve");
         // 1: dual simplex, 4: primal simplex, which stays feasible when columns are added.
         Must(Highs_setIntOptionValue(_highs, "simplex_strategy", method == LinearMethod.WarmSimplex ? 4 : 1), "simplex_strategy");
-        if (method is LinearMethod.ColdSimplex or LinearMethod.InteriorPoint) Must(Highs_clearSolver(_highs), "clearSolver");
-        return Run(secondsAtMost);
+        if (interior || method == LinearMethod.ColdSimplex) Must(Highs_clearSolver(_highs), "clearSolver");
+        LinearStatus status = Run(secondsAtMost);
+        return central ? Nearness(status) : status;
     }
+
+    /// <summary>A solve that was stopped early is as good as its numbers are finite: "unknown" is what the solver calls it.</summary>
+    private LinearStatus Nearness(LinearStatus status) =>
+        status is LinearStatus.Optimal or LinearStatus.Failed && double.IsFinite(Objective) && RowDuals.All(double.IsFinite) && RowDuals.Any(d => d != 0) ? LinearStatus.Near : status;
 
     private LinearStatus Run(double secondsAtMost)
     {
