@@ -21,6 +21,19 @@ public sealed class LinearProgramTests
     }
 
     [Fact]
+    public void Prices_from_the_middle_bound_the_textbook_maximum_closely_and_claim_nothing()
+    {
+        using ILinearProgram lp = Textbook();
+        Assert.Equal(LinearStatus.Near, lp.Solve(LinearMethod.Central, 10));
+        double[] price = [.. lp.RowDuals.Select(d => Math.Max(0, d))];
+        // Weak duality, with x at most 4 and y at most 6 whatever the prices: no prices bound below the maximum.
+        double bound = price[0] * 4 + price[1] * 12 + price[2] * 18 + Math.Max(0, 3 - price[0] - 3 * price[2]) * 4 + Math.Max(0, 5 - 2 * price[1] - 2 * price[2]) * 6;
+        Assert.InRange(bound, 36, 36 * 1.05);
+        Assert.Equal(LinearStatus.Optimal, lp.Solve(LinearMethod.InteriorPoint, 10));
+        Assert.Equal(36, lp.Objective, 9);
+    }
+
+    [Fact]
     public void A_column_added_and_one_deleted_keep_the_rest()
     {
         using ILinearProgram lp = Textbook();

@@ -50,8 +50,17 @@ internal sealed class ColumnGeneration
     internal static GenerationResult Run(Master master, GenerationLimits limits, double cutOffBelow = double.NegativeInfinity, Action<int, double, double>? progress = null, Prices? center = null)
     {
         var generation = new ColumnGeneration(master, limits, center);
-        if (generation._large && center is null) generation.Roughly();
+        if (generation._large && center is null && !limits.Over) generation.Roughly();
         return generation.Sharply(cutOffBelow, progress);
+    }
+
+    /// <summary>One round on a master that is solved: its bound over all paths at its prices, and how many columns came in.</summary>
+    internal static (double Bound, Prices Prices, int Added) Round(Master master, GenerationLimits limits)
+    {
+        var generation = new ColumnGeneration(master, limits, null);
+        (Prices now, int added) = generation.Take();
+        (double bound, List<PathColumn> paths) = Price(master, now, limits, 5);
+        return (bound, now, added + master.AddPaths(paths) + generation.AddOrders(now));
     }
 
     private void Roughly()

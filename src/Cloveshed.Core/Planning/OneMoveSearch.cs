@@ -8,6 +8,7 @@ internal sealed class OneMoveSearch
 {
     private const double Finest = 1.0 / 1024;
     private const int SoundPoints = 4096;
+    private const double LeastForGrid = 0.05;
     private readonly PlanningInstance _instance;
     private readonly Spot[] _spots;
     private readonly double[,][] _keep;
@@ -84,7 +85,7 @@ internal sealed class OneMoveSearch
         {
             if (s.Leave[t] && !(walk.Waiting && t == walk.Enter))
             {
-                double sound = Sound(life) * perSound, best = 0;
+                double sound = Sound(r, life) * perSound, best = 0;
                 int exit = -1;
                 foreach ((double level, double slope, int e) in hulls[t].Lines)
                     if (level + slope * sound is var v && v > best) (best, exit) = (v, e);
@@ -95,15 +96,17 @@ internal sealed class OneMoveSearch
             mass *= keep[t];
             life += used[t];
         }
-        double end = walk.Money + mass * Sound(life) * perSound * _instance.EndPrice * (r.Fresh + r.Crack) - r.BinsPerMass * (stood[weeks] - stood[walk.Enter] + prices.Out[spot, weeks]);
+        double end = walk.Money + mass * Sound(r, life) * perSound * _instance.EndPrice * (r.Fresh + r.Crack) - r.BinsPerMass * (stood[weeks] - stood[walk.Enter] + prices.Out[spot, weeks]);
         if (end > found.Value[weeks]) Note(found, weeks, end, walk, -1);
     }
 
     private static void Note(Found found, int week, double value, Walk walk, int exit) =>
         (found.Value[week], found.Home[week], found.Spot[week], found.Enter[week], found.Exit[week]) = (value, walk.Home, walk.Spot, walk.Enter, exit);
 
-    private double Sound(double life)
+    private double Sound(InstanceRow r, double life)
     {
+        // What was nearly all lost at the start is a share of nearly nothing: the grid is too coarse for that.
+        if (r.SoundAtStart < LeastForGrid) return _instance.SoundShare(life);
         double x = life * (1 / Finest);
         if (x >= SoundPoints) return _sound[SoundPoints];
         int k = (int)x;

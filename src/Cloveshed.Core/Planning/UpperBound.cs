@@ -60,16 +60,21 @@ internal static class UpperBound
             if (limited) bound += instance.People[t] * prices.People[t];
             for (int i = 0; i < instance.Lines.Length; i++)
             {
-                InstanceLine line = instance.Lines[i];
-                double people = limited ? line.Heads * prices.People[t] : 0;
-                bound += line.Hours[t] * Math.Max(0, prices.Hour[i, t] - line.Cost - people);
-                bound += line.Overtime[t] * Math.Max(0, prices.Hour[i, t] - line.OvertimeCost - people);
+                bound += OfHours(instance, prices, i, t);
             }
         }
         for (int p = 0; p < instance.Pins.Count; p++)
             bound += instance.Pins[p].Mass * (Math.Max(0, prices.Pin[p] - RunWishes.MissedPin) - prices.Pin[p]);
         for (int s = 0; s < spots.Length; s++) bound += OfSpot(instance, spots, prices, s);
         return bound;
+    }
+
+    /// <summary>What the hours of a line in a week add to the bound.</summary>
+    internal static double OfHours(PlanningInstance instance, Prices prices, int line, int week)
+    {
+        InstanceLine l = instance.Lines[line];
+        double people = double.IsInfinity(instance.People[week]) ? 0 : l.Heads * prices.People[week];
+        return l.Hours[week] * Math.Max(0, prices.Hour[line, week] - l.Cost - people) + l.Overtime[week] * Math.Max(0, prices.Hour[line, week] - l.OvertimeCost - people);
     }
 
     private static double OfSpot(PlanningInstance instance, Spot[] spots, Prices prices, int s)
@@ -102,11 +107,12 @@ internal static class UpperBound
     }
 
     /// <summary>The best product and week to fill an order line at the prices, and its margin per mass.</summary>
-    internal static (double Margin, int Product, int Week) BestFill(PlanningInstance instance, Prices prices, int orderLine)
+    internal static (double Margin, int Product, int Week) BestFill(PlanningInstance instance, Prices prices, int orderLine) => BestFill(prices, instance.OrderLines[orderLine]);
+
+    internal static (double Margin, int Product, int Week) BestFill(Prices prices, InstanceOrderLine l)
     {
-        InstanceOrderLine l = instance.OrderLines[orderLine];
         (double Margin, int Product, int Week) best = (double.NegativeInfinity, -1, -1);
-        for (int t = l.Earliest; t < instance.Weeks; t++)
+        for (int t = l.Earliest; t < prices.Available.GetLength(1); t++)
         {
             double gain = l.GainIn(t);
             foreach (int q in l.Alternatives)

@@ -55,7 +55,15 @@ internal sealed class HandMaster
     internal Written Path(int row, Exit exit, params Stay[] stays) =>
         One((batch, columns) => Writer.Path(batch, columns, PathStates.Column(Instance, SpotsHere, row, stays, exit)));
 
-    internal Written Static(Func<MasterColumn, bool> which) => One(Writer.Static, which);
+    internal Written Static(Func<MasterColumn, bool> which) => One(All, which);
+
+    /// <summary>What every master has, every way to pack, and what keeps prices within limits.</summary>
+    internal void All(ColumnBatch batch, List<MasterColumn> columns)
+    {
+        Writer.Static(batch, columns);
+        foreach (PackArc arc in PackArcs.All(Instance)) Writer.Pack(batch, columns, arc);
+        Writer.Loose(batch, columns);
+    }
 
     /// <summary>Mass left and life used at a week's start by the losses and lives of the weeks before, place by place.</summary>
     internal (double Mass, double Sound) State(int row, params int[] places)

@@ -62,6 +62,60 @@ public sealed class PathBoundTests
             }
         }, iter: 300);
 
+    [Fact]
+    public void With_what_it_leaves_in_question_tried_the_table_is_the_search() =>
+        Gen.Select(Gen.ULong, Gen.Bool).Sample((seed, held) =>
+        {
+            Drawn at = Draw(seed, held);
+            var search = new PathSearch(at.Instance, at.Spots);
+            var table = new PathTable(at.Instance, at.Spots);
+            // One sheet for all rows, as the planner has it: what a row leaves on it must not be read by the next.
+            var sheet = new TableSheet(at.Instance.Weeks, at.Spots.Length);
+            for (int row = 0; row < at.Instance.Rows.Length; row++)
+            {
+                PricedExit[][] exits = at.Exits[at.Instance.Rows[row].Lot];
+                double exact = search.Best(row, exits, at.Prices, SearchDepth.Exact, 0, 0).Bound, slack = 1e-9 * (1 + Math.Abs(exact));
+                (double bound, PricedPath? path) = table.Exact(row, exits, at.Prices, sheet);
+                Assert.InRange(bound, exact - slack, exact + 1.1e-5 * Math.Max(1e-3, Math.Abs(exact)) + slack);
+                if (path is { } real) Assert.InRange(real.Value, exact - 1.1e-5 * Math.Max(1e-3, Math.Abs(exact)) - slack, exact + slack);
+            }
+        }, iter: 300);
+
+    [Fact]
+    public void Paths_with_one_move_are_priced_as_the_search_prices_them() =>
+        Gen.Select(Gen.ULong, Gen.Bool).Sample((seed, held) =>
+        {
+            Drawn at = Draw(seed, held);
+            var search = new PathSearch(at.Instance, at.Spots);
+            var oneMove = new OneMoveSearch(at.Instance, at.Spots);
+            var charges = new StandingCharges(at.Instance, at.Spots, at.Prices);
+            for (int row = 0; row < at.Instance.Rows.Length; row++)
+            {
+                InstanceRow r = at.Instance.Rows[row];
+                RowSearch slow = search.Best(row, at.Exits[r.Lot], at.Prices, SearchDepth.Exact with { MovesAtMost = 1 }, 4, double.NegativeInfinity);
+                RowSearch quick = oneMove.Best(row, at.Exits[r.Lot], at.Prices, charges, 4, double.NegativeInfinity);
+                // Sound shares are read between the points of a grid.
+                double near = 1e-5 * (1 + Dearest(at, r) + Math.Abs(slow.Bound));
+                Assert.Equal(slow.Bound, quick.Bound, near);
+                Assert.Equal(slow.Paths.Count, quick.Paths.Count);
+                for (int k = 0; k < slow.Paths.Count; k++) Assert.Equal(slow.Paths[k].Value, quick.Paths[k].Value, near);
+            }
+        }, iter: 300);
+
+    [Fact]
+    public void The_best_ways_out_are_kept_and_no_others_are_worth_more() =>
+        Gen.Select(Gen.ULong, Gen.Double[0, 1]).Sample((seed, sound) =>
+        {
+            Drawn at = Draw(seed, held: false);
+            foreach (InstanceRow r in at.Instance.Rows)
+                foreach (PricedExit[] week in at.Exits[r.Lot])
+                {
+                    double best = week.Select(x => x.PerMass + sound * (r.Fresh * x.PerFresh + r.Crack * x.PerCrack)).Append(0).Max(), kept = double.NegativeInfinity;
+                    foreach ((double level, double slope, _) in ExitHull.Of(r, week).Lines) kept = Math.Max(kept, level + slope * sound);
+                    Assert.Equal(best, kept, 1e-12 * (1 + best));
+                }
+        }, iter: 100);
+
     private static double Undercharged(Drawn at, InstanceRow r)
     {
         (double[,][] keep, _) = PathStates.Weekly(at.Instance, at.Spots);

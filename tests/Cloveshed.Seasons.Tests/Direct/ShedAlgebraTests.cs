@@ -35,6 +35,21 @@ public sealed class ShedAlgebraTests
     }
 
     [Fact]
+    public void What_keeps_prices_within_limits_costs_more_than_any_order_gains_and_pays_nowhere()
+    {
+        // The dearest use of a pound of L packed in week 1 is the whole order of L30 in week 2: 25 a carton, and 3 for a carton short.
+        At.Static(c => c is { Kind: ColumnKind.Dear, A: L, B: 0, D: 1 }).Is(-PerPound(28) * 1.001, (Rows.Supply[L, 0, 1], -1));
+        At.Static(c => c is { Kind: ColumnKind.Empty, A: Yard, D: 1 }).Is(0, (Rows.Stand[Yard, 1], -1), (Rows.Stand[Yard, 2], 1));
+    }
+
+    [Fact]
+    public void Organic_supply_has_a_row_of_its_own_where_something_organic_is_made_of_it()
+    {
+        Assert.NotEqual(Rows.Supply[L, 0, 1], Rows.Supply[L, 1, 1]);
+        Assert.Equal(Rows.Supply[M, 0, 1], Rows.Supply[M, 1, 1]);
+    }
+
+    [Fact]
     public void Stock_ships_until_its_last_week()
     {
         At.Static(c => c is { Kind: ColumnKind.FromStock, A: 0, D: 1 }).Is(0, (Rows.Stock[0], 1), (Rows.Available[M30, 1], -1));
@@ -123,7 +138,7 @@ public sealed class ShedAlgebraTests
     private static int[] Weeks(Func<MasterColumn, bool> which)
     {
         var columns = new List<MasterColumn>();
-        At.Writer.Static(new ColumnBatch(), columns);
+        At.All(new ColumnBatch(), columns);
         return [.. columns.Where(which).Select(c => c.D)];
     }
 }

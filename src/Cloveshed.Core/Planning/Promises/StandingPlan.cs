@@ -1,5 +1,6 @@
 using Cloveshed.Core.Answers;
 using Cloveshed.Core.Lots;
+using Cloveshed.Core.Planning.Supposing;
 using Cloveshed.Core.Seasons;
 
 namespace Cloveshed.Core.Planning.Promises;
@@ -114,6 +115,47 @@ public sealed class StandingPlan : IDisposable
             return probe.Told(before, _master.Value, new OutcomeOfOrders(_master));
         }
     }
+
+    /// <summary>What would come of changes, all of them together; nothing is changed. Rounds: of new columns, until the gap asked for or no more of them pay.</summary>
+    public Supposed Suppose(IReadOnlyList<SeasonChange> changes, int rounds = 3, double gap = 1e-4)
+    {
+        lock (_one)
+        {
+            var put = new ChangePutting(_master);
+            double value, bound = double.PositiveInfinity, money = _master.Instance.MoneyScale;
+            OutcomeOfOrders outcome;
+            RunMasses runs;
+            try
+            {
+                foreach (SeasonChange change in changes)
+                    if (put.Put(change) is { } fault) return new Supposed(null, change, fault);
+                LinearStatus status = _master.Solve(LinearMethod.DualSimplex, WarmSeconds);
+                Must(status == LinearStatus.TimeLimit ? _master.Solve(LinearMethod.InteriorPoint, 600) : status);
+                for (int round = 0; ; round++)
+                {
+                    (double here, Prices prices, int added) = ColumnGeneration.Round(_master, Limits());
+                    bound = Math.Min(bound, here + put.OnBound(prices));
+                    if (round >= rounds || added == 0 || bound - _master.Value - put.ValueOfNothing <= gap * Math.Abs(_master.Value)) break;
+                    put.Refresh();
+                    Must(_master.Solve(LinearMethod.WarmSimplex, 600));
+                }
+                (value, outcome, runs) = (_master.Value + put.ValueOfNothing, new OutcomeOfOrders(_master), new RunMasses(_master));
+            }
+            finally
+            {
+                put.TakeBack();
+                _master.Program.Restore(_stands);
+                // Columns found on the way stay: what stands and what was supposed are then valued by the same ones.
+                Must(_master.Solve(LinearMethod.WarmSimplex, 600));
+                _stands = _master.Program.Basis() ?? _stands;
+            }
+            var now = new OutcomeOfOrders(_master);
+            return new Supposed(new SupposedAnswer(_master.Value * money, value * money, Math.Max(bound, value) * money, new RunMasses(_master).To(runs), now.LostIn(outcome), outcome.LostIn(now)), null, null);
+        }
+    }
+
+    /// <summary>A solve from where the model stands that takes longer than one from scratch is given up.</summary>
+    private const double WarmSeconds = 3;
 
     private GenerationLimits Limits() => new(2e-4, 1e9, 1, _depth, () => 0, _threads, default);
 

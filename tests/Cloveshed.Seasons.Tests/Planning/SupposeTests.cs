@@ -1,0 +1,110 @@
+using Cloveshed.Core;
+using Cloveshed.Core.Answers;
+using Cloveshed.Core.Planning;
+using Cloveshed.Core.Planning.Promises;
+using Cloveshed.Core.Planning.Supposing;
+using Cloveshed.Core.Seasons;
+using Cloveshed.Seasons.Tests.Direct;
+using Cloveshed.Seasons.Tests.Odd;
+using Cloveshed.Solver.Highs;
+
+namespace Cloveshed.Seasons.Tests.Planning;
+
+/// <summary>
+/// What a standing plan says of a change is what the direct model (every sequence of places and every way out, from scratch) comes to when the season's own
+/// files say so.
+/// </summary>
+public sealed class SupposeTests
+{
+    public static TheoryData<int> Seeds => [.. Enumerable.Range(1, 40)];
+
+    [Theory, MemberData(nameof(Seeds))]
+    public void A_change_is_worth_what_the_changed_season_is(int seed)
+    {
+        if (Drawn(seed) is not var (season, rooms)) return;
+        using StandingPlan plan = Prepared(season, rooms);
+        Pcg pcg = new((ulong)seed, 23);
+        foreach ((SeasonChange change, Season changed) in Changes(season, pcg))
+        {
+            PlanningInstance then = SmallSeasons.Instance(changed), now = SmallSeasons.Instance(season);
+            double before = Direct(now, rooms), after = Direct(then, rooms), slack = 1e-5 * Math.Max(now.MoneyScale, Math.Abs(before) + Math.Abs(after));
+            SupposedAnswer told = Assert.IsType<SupposedAnswer>(plan.Suppose([change], 30, 1e-9).Answer);
+            Assert.InRange(told.ValueBefore, before - slack, before + slack);
+            Assert.InRange(told.Value, after - slack, after + slack);
+            Assert.InRange(told.Bound, after - slack, after + 10 * slack);
+            if (Math.Abs(after - before) > 10 * slack && change is SeasonChange.LineStopped or SeasonChange.PeopleThere) Assert.NotEmpty(told.Runs);
+        }
+    }
+
+    [Theory, MemberData(nameof(Seeds))]
+    public void Supposing_leaves_the_plan_as_it_was(int seed)
+    {
+        if (Drawn(seed) is not var (season, rooms)) return;
+        using StandingPlan plan = Prepared(season, rooms);
+        double value = plan.Value;
+        SeasonChange[] all = [.. Changes(season, new Pcg((ulong)seed, 23)).Select(c => c.Change)];
+        plan.Suppose(all, 30, 1e-9);
+        Assert.Equal(value, plan.Value, 1e-6 * Math.Max(1, Math.Abs(value)));
+        Assert.Equal(value, Assert.IsType<SupposedAnswer>(plan.Suppose([], 3, 1e-9).Answer).Value, 1e-6 * Math.Max(1, Math.Abs(value)));
+    }
+
+    [Fact]
+    public void What_cannot_be_put_is_refused_by_its_reason()
+    {
+        (Season season, RoomChoice rooms) = Enumerable.Range(1, 40).Select(Drawn).First(drawn => drawn?.Item1.Orders.Any(o => o.Whole) == true)!.Value;
+        using StandingPlan plan = Prepared(season, rooms);
+        OrderLine whole = season.Orders.First(o => o.Whole);
+        (SeasonChange, ChangeFault)[] refused =
+        [
+            (new SeasonChange.OrderCancelled(new("no such order"), null), ChangeFault.NoSuchOrder),
+            (new SeasonChange.OrderResized(whole.Order, whole.Number, 1), ChangeFault.OrderIsWhole),
+            (new SeasonChange.OrderMoved(whole.Order, whole.Number, season.Settings.FirstWeek.PlusWeeks(-3)), ChangeFault.NotAhead),
+            (new SeasonChange.LineStopped(new("no such line"), season.Settings.AsOf, season.Settings.AsOf), ChangeFault.NoSuchLine),
+            (new SeasonChange.LineStopped(season.Lines[0].Id, season.Settings.FirstWeek.PlusWeeks(-1), season.Settings.AsOf), ChangeFault.NotAhead),
+        ];
+        foreach ((SeasonChange change, ChangeFault fault) in refused) Assert.Equal(new Supposed(null, change, fault), plan.Suppose([change]));
+    }
+
+    private static IEnumerable<(SeasonChange Change, Season Season)> Changes(Season season, Pcg pcg)
+    {
+        int asOf = season.Settings.WeekOf(season.Settings.AsOf), week = pcg.Whole(asOf, season.Settings.Weeks - 1);
+        if (season.Orders.Count > 0)
+        {
+            OrderLine line = pcg.Pick(season.Orders);
+            yield return (new SeasonChange.OrderCancelled(line.Order, null), season with { Orders = [.. season.Orders.Where(o => o.Order != line.Order)] });
+            if (!line.Whole)
+            {
+                int units = (int)(line.Units * pcg.Between(0.2, 2.5));
+                if (units > 0) yield return (new SeasonChange.OrderResized(line.Order, line.Number, units), With(season, line, line with { Units = units }));
+                if (season.Settings.Monday(week) >= line.ShipFrom)
+                    yield return (new SeasonChange.OrderMoved(line.Order, line.Number, season.Settings.Monday(week)), With(season, line, line with { Due = season.Settings.Monday(week) }));
+            }
+        }
+        Line stopped = pcg.Pick(season.Lines);
+        yield return (new SeasonChange.LineStopped(stopped.Id, season.Settings.Monday(week), season.Settings.Monday(week)), Stopped(season, stopped.Id, week));
+    }
+
+    private static Season With(Season season, OrderLine old, OrderLine changed) => season with { Orders = [.. season.Orders.Select(o => ReferenceEquals(o, old) ? changed : o)] };
+
+    private static Season Stopped(Season season, LineId line, int week) => season with
+    {
+        LineWeeks = [.. season.LineWeeks.Where(w => w.Line != line || w.Week != week), new LineWeek(line, week, 0, 0)],
+    };
+
+    private static (Season, RoomChoice)? Drawn(int seed)
+    {
+        Pcg pcg = new((ulong)seed, 22);
+        Season season = SmallSeasons.Draw((ulong)seed, 8, 6, [PlaceMix.YardOnly, PlaceMix.YardAndCold]);
+        if (season.Products.Count == 0 || season.Lines.Count == 0 || season.Lots.Count == 0) return null;
+        return (season, SmallSeasons.Rooms(SmallSeasons.Instance(season), pcg));
+    }
+
+    private static StandingPlan Prepared(Season season, RoomChoice rooms)
+    {
+        RoomRow[] rows = [.. season.Places.Select((place, p) => (place, rooms.OfPlace[p])).Where(one => one.Item2?.Sealed is not null).Select(one => new RoomRow(one.place.Id, one.Item2!.Value.Sealed!.Value, one.Item2.Value.Opened))];
+        return StandingPlan.Prepare(new StandingRequest(season, Beliefs.Default, RunWishes.None, rows, 1e6, SearchDepth.Exact, 1, () => 0, 400, 1e-8), new HighsSolver());
+    }
+
+    private static double Direct(PlanningInstance instance, RoomChoice rooms) =>
+        DirectModel.Solve(new DirectQuestion(instance, rooms, Mixed: false)).Value * instance.MoneyScale;
+}
