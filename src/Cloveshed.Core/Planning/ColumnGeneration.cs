@@ -38,6 +38,7 @@ internal sealed class ColumnGeneration
     private readonly PlanningInstance _instance;
     private readonly GenerationLimits _limits;
     private readonly bool _large;
+    private IReadOnlyDictionary<int, InstanceOrderLine> _changed = new Dictionary<int, InstanceOrderLine>();
     private Prices? _center;
     private int _rounds;
 
@@ -55,9 +56,10 @@ internal sealed class ColumnGeneration
     }
 
     /// <summary>One round on a master that is solved: its bound over all paths at its prices, and how many columns came in.</summary>
-    internal static (double Bound, Prices Prices, int Added) Round(Master master, GenerationLimits limits)
+    /// <param name="changed">Order lines that are otherwise than the season has them, by index.</param>
+    internal static (double Bound, Prices Prices, int Added) Round(Master master, GenerationLimits limits, IReadOnlyDictionary<int, InstanceOrderLine> changed)
     {
-        var generation = new ColumnGeneration(master, limits, null);
+        var generation = new ColumnGeneration(master, limits, null) { _changed = changed };
         (Prices now, int added) = generation.Take();
         (double bound, List<PathColumn> paths) = Price(master, now, limits, 5);
         return (bound, now, added + master.AddPaths(paths) + generation.AddOrders(now));
@@ -214,7 +216,7 @@ internal sealed class ColumnGeneration
         for (int i = 0; i < _instance.OrderLines.Length; i++)
         {
             if (_master.Rows.OrderLine[i] < 0) continue;
-            (double margin, int product, int week) = UpperBound.BestFill(_instance, prices, i);
+            (double margin, int product, int week) = UpperBound.BestFill(prices, _changed.GetValueOrDefault(i, _instance.OrderLines[i]));
             if (product >= 0 && margin > Math.Max(0, _master.Duals[_master.Rows.OrderLine[i]]) + 1e-9) fills.Add((i, product, week));
         }
         var wholes = new List<(int Order, int[] Products, int Week)>();

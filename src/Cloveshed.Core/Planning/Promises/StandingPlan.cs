@@ -133,7 +133,7 @@ public sealed class StandingPlan : IDisposable
                 Must(status == LinearStatus.TimeLimit ? _master.Solve(LinearMethod.InteriorPoint, 600) : status);
                 for (int round = 0; ; round++)
                 {
-                    (double here, Prices prices, int added) = ColumnGeneration.Round(_master, Limits());
+                    (double here, Prices prices, int added) = ColumnGeneration.Round(_master, Limits(), put.Lines);
                     bound = Math.Min(bound, here + put.OnBound(prices));
                     if (round >= rounds || added == 0 || bound - _master.Value - put.ValueOfNothing <= gap * Math.Abs(_master.Value)) break;
                     put.Refresh();

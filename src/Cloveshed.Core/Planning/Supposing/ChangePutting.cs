@@ -14,6 +14,9 @@ internal sealed class ChangePutting(Master master)
     private readonly Dictionary<int, InstanceOrderLine> _lines = [];
     private readonly HashSet<int> _moved = [];
 
+    /// <summary>Order lines that are otherwise now, by index.</summary>
+    internal IReadOnlyDictionary<int, InstanceOrderLine> Lines => _lines;
+
     /// <summary>Scaled money to add to the master's value.</summary>
     internal double ValueOfNothing { get; private set; }
 
