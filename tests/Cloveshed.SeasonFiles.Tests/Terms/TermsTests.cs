@@ -101,5 +101,13 @@ public sealed class TermsTests
         Assert.Equal(FaultRule.Number, Assert.Single(reading.Faults).Rule);
     }
 
+    /// <summary>The files would not say it, and the next reader would not know.</summary>
+    [Fact]
+    public void Lines_that_were_changed_beside_their_terms_are_not_written()
+    {
+        Assert.Throws<ArgumentException>(() => SeasonWriter.Render(Season with { Orders = [.. Season.Orders.Skip(1)] }));
+        Assert.Equal(Season.Orders.Skip(1), SeasonReader.Parse(SeasonWriter.Render(Season with { Orders = [.. Season.Orders.Skip(1)], Terms = null, Settings = Season.Settings with { Contract = 1 } })).Season!.Orders);
+    }
+
     private static string LocalDatePattern(LocalDate day) => NodaTime.Text.LocalDatePattern.Iso.Format(day);
 }

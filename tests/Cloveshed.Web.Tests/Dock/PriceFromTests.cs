@@ -2,6 +2,7 @@ using System.Net;
 using Cloveshed.Core.Seasons;
 using Cloveshed.Ledger;
 using Cloveshed.SeasonFiles.Tests;
+using Cloveshed.Web.Tests.Plan;
 using Cloveshed.Web.Tests.Setup;
 
 namespace Cloveshed.Web.Tests.Dock;
@@ -28,6 +29,25 @@ public sealed class PriceFromTests
         Assert.DoesNotContain("/dock-orders/change", page.Text, StringComparison.Ordinal);
         Assert.Contains("Weekly 1", (await visitor.Get("/setup/programs?find=Weekly&in=program")).Read().Replace("Weekly Brask", "Weekly 1 Brask", StringComparison.Ordinal), StringComparison.Ordinal);
         Assert.Contains("$50.00 by the list Fall", (await visitor.Get("/dock/O1")).Read(), StringComparison.Ordinal);
+    }
+
+    /// <summary>The season of <see cref="PlanSeason"/> with its last order by a list, delivered: 23 less 3 is its 20, and the plan is worth what it was, by the check's own reading too.</summary>
+    [Fact]
+    public async Task A_season_with_a_list_and_freight_is_planned_and_passes_the_check()
+    {
+        Dictionary<string, string> files = new(PlanSeason.Files)
+        {
+            ["season.json"] = PlanSeason.Files["season.json"].Replace("\"contract\": 1", "\"contract\": 2", StringComparison.Ordinal),
+            ["orders.csv"] = "order,line,customer,product,due,units,price,short_cost,price_list,destination\nfirst,1,Brask Foods,M30,2026-09-03,30,20,2,,\nlast,1,Tollen Market,M30,2026-09-17,40,,2,fall,port\n",
+            ["price-lists.csv"] = "list,product,from,price\nfall,M30,2026-08-31,23\n",
+            ["freight.csv"] = "destination,product,cost\nport,,3\n",
+        };
+        await using ServedShed shed = await ServedShed.Open(ledger => Assert.True(SeasonImport.Import(
+            ledger, files.ToDictionary(file => file.Key, file => (ReadOnlyMemory<byte>)System.Text.Encoding.UTF8.GetBytes(file.Value)), PlanSeason.Origin).Taken));
+
+        PlanEntry plan = await PlanSeason.Made(shed.Ledger, PlanSeason.Ask(shed.Ledger));
+
+        Assert.Equal(PlanSeason.Worth, plan.Value, 0.01);
     }
 
     [Fact]
