@@ -10,7 +10,7 @@ public enum PromiseWord
     StandHead, StandWaits, StandPreparing, Answering, StopIt, Stopping, Stopped, StoppedLead, Failed, Again, Begun, SeasonChanged, PlanChanged, WasIdle, ReadyNow, Meanwhile, LookAgain,
 
     // The question
-    AskHead, AskLead, Due, ShipFrom, Customer, OrderName, Lines, LineField, Product, Units, Price, LateCost, ShortCost, LargerOk, Ask, AskedFirst,
+    AskHead, AskLead, Due, ShipFrom, Customer, Lines, LineField, Product, Units, Price, LateCost, ShortCost, LargerOk, Ask, AskedFirst,
     FaultNoLines, FaultProduct, FaultUnits, FaultPrice, FaultDue, FaultFrom,
 
     // The answer
