@@ -38,7 +38,7 @@ switch (args)
         Console.Error.WriteLine("strength [SEASON] [TIMES]               the linear model over all room weeks, round by round, with TIMES times the lots and orders");
         Console.Error.WriteLine("shift SEASON PLAN [SECONDS] [THREADS]   every week of a plan in order on its lines, beside the greedy sequence");
         Console.Error.WriteLine("season SEASON OUT [LOTS] [ORDERS]       a made-up season of so many lots and orders out of a smaller one");
-        Console.Error.WriteLine("scenarios SEASON PLAN [COUNT] [THREADS] [SAMPLE] [SECONDS]   seasons drawn and replayed, and on a sixth of it what that loses against hindsight");
+        Console.Error.WriteLine("scenarios SEASON PLAN [COUNT] [THREADS] [SAMPLE] [SECONDS]   seasons drawn and replayed, and on a sixth of it what that loses against planning anew and hindsight");
         Console.Error.WriteLine("pages SEASON PLAN [REQUESTS] [TIMES]   server time and bytes of every page, of a season with its plan and at TIMES times both");
         return 2;
 }
