@@ -22,7 +22,7 @@ public static class CommandTree
     {
         RootCommand root = new(phrases[Phrase.ProgramDoes])
         {
-            DemoCommand.Build(world, phrases), PlanCommand.Build(world, phrases), CheckPlanCommand.Build(world, phrases), PromiseCommand.Build(world, phrases), ScenariosCommand.Build(world, phrases),
+            DemoCommand.Build(world, phrases), PlanCommand.Build(world, phrases), CheckPlanCommand.Build(world, phrases), PromiseCommand.Build(world, phrases), SupposeCommand.Build(world, phrases), ScenariosCommand.Build(world, phrases),
             ShiftCommand.Build(world, phrases), CheckShiftCommand.Build(world, phrases),
             SeedNeedCommand.Build(world, phrases), SizesCommand.Build(world, phrases), CutsCommand.Build(world, phrases), HolesCommand.Build(world, phrases),
             ServeCommand.Build(world, phrases), ImportCommand.Build(world, phrases),

@@ -52,7 +52,18 @@ internal static class PromiseText
             yield return phrases[answer.Expenses.Count > 0 ? Phrase.PromiseGivesWay : Phrase.PromiseNobody];
         }
 
-        foreach (PromiseExpense one in answer.Expenses.Take(ExpensesShown))
+        foreach (string line in Expenses(answer.Expenses, reader, phrases))
+        {
+            yield return line;
+        }
+
+        yield return phrases.Say(Phrase.PromiseSure, reader.Percent(told.Gap, 2));
+    }
+
+    /// <summary>Who gets less, dearest first; the first of them.</summary>
+    internal static IEnumerable<string> Expenses(IReadOnlyList<PromiseExpense> expenses, Reader reader, Phrasebook phrases)
+    {
+        foreach (PromiseExpense one in expenses.Take(ExpensesShown))
         {
             yield return "  " + one.Kind switch
             {
@@ -63,11 +74,9 @@ internal static class PromiseText
             };
         }
 
-        if (answer.Expenses.Count > ExpensesShown)
+        if (expenses.Count > ExpensesShown)
         {
-            yield return "  " + phrases.Say(Phrase.MoreFaults, answer.Expenses.Count - ExpensesShown);
+            yield return "  " + phrases.Say(Phrase.MoreFaults, expenses.Count - ExpensesShown);
         }
-
-        yield return phrases.Say(Phrase.PromiseSure, reader.Percent(told.Gap, 2));
     }
 }

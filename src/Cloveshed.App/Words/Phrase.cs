@@ -58,6 +58,10 @@ public enum Phrase
     ScenariosSize, ScenariosBreaks, ScenariosNoBreak, ScenariosBreak, ScenariosTroubles, ScenariosLotLate, ScenariosLotSpent, ScenariosLine, ScenariosPlace, ScenariosJudged, ScenariosTried,
     ScenariosAgainst, ScenariosChosen, ScenariosAssumes, ScenariosExpected, ScenariosLessGarlic, ScenariosShorterWeeks, ScenariosFasterClocks, ScenariosAllALittle,
 
+    // suppose
+    SupposeDoes, SupposeCancel, SupposeUnits, SupposeDue, SupposeStop, SupposeHours, SupposeNothing, SupposeNoOrder, SupposeNoLine, SupposeNotAhead, SupposeWhole, SupposeNoPeople,
+    SupposeLoses, SupposeGains, SupposeBound, SupposeRuns, SupposeNoRuns, SupposeRun, SupposeLess, SupposeMore, SupposeToLine, SupposeSoonerLine, SupposeToMarket, SupposeToSeed,
+
     // promise
     PromiseDoes, PromisePlan, PromiseLineOption, PromiseLineWanted, PromiseLinesAtMost, PromiseDue, PromiseFrom, PromiseLarger, DateWanted, PromiseWorking, PromiseStopped,
     PromiseRefused, PromiseYes, PromiseAtALoss, PromiseLater, PromisePart, PromiseNo, PromiseHad, PromiseAllFrom, PromiseNever, PromiseUnit, PromiseWorth,

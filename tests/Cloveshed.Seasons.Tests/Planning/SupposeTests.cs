@@ -28,7 +28,7 @@ public sealed class SupposeTests
         {
             PlanningInstance then = SmallSeasons.Instance(changed), now = SmallSeasons.Instance(season);
             double before = Direct(now, rooms), after = Direct(then, rooms), slack = 1e-5 * Math.Max(now.MoneyScale, Math.Abs(before) + Math.Abs(after));
-            Supposed supposed = plan.Suppose([change], 30, 1e-9);
+            Supposed supposed = plan.Suppose([change], 30, 1e-9, 0);
             Assert.True(supposed.Answer is not null, $"{change}: {supposed.Fault}");
             SupposedAnswer told = supposed.Answer;
             Assert.True(Math.Abs(told.ValueBefore - before) <= slack && Math.Abs(told.Value - after) <= slack && told.Bound >= after - slack && told.Bound <= after + 10 * slack,

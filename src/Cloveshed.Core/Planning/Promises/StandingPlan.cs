@@ -116,30 +116,33 @@ public sealed class StandingPlan : IDisposable
         }
     }
 
-    /// <summary>What would come of changes, all of them together; nothing is changed. Rounds: of new columns, until the gap asked for or no more of them pay.</summary>
-    public Supposed Suppose(IReadOnlyList<SeasonChange> changes, int rounds = 3, double gap = 1e-4)
+    /// <summary>
+    /// What would come of changes, all of them together; nothing is changed. What moves and who gets less is of the nearest plan that keeps to them, unless more
+    /// search finds one that is worth more by over <paramref name="nearest"/> of the season. Rounds: of new columns, until the gap asked for or no more of them pay.
+    /// </summary>
+    public Supposed Suppose(IReadOnlyList<SeasonChange> changes, int rounds = 3, double gap = 1e-4, double nearest = 3e-4)
     {
         lock (_one)
         {
             var put = new ChangePutting(_master);
-            double value, bound = double.PositiveInfinity, money = _master.Instance.MoneyScale;
-            OutcomeOfOrders outcome;
-            RunMasses runs;
+            PlanStands before = PlanStands.Of(_master, 0), near, far;
+            double bound = double.PositiveInfinity, money = _master.Instance.MoneyScale;
             try
             {
                 foreach (SeasonChange change in changes)
                     if (put.Put(change) is { } fault) return new Supposed(null, change, fault);
                 LinearStatus status = _master.Solve(LinearMethod.DualSimplex, WarmSeconds);
                 Must(status == LinearStatus.TimeLimit ? _master.Solve(LinearMethod.InteriorPoint, 600) : status);
+                near = far = PlanStands.Of(_master, put.ValueOfNothing);
                 for (int round = 0; ; round++)
                 {
                     (double here, Prices prices, int added) = ColumnGeneration.Round(_master, Limits(), put.Lines);
                     bound = Math.Min(bound, here + put.OnBound(prices));
-                    if (round >= rounds || added == 0 || bound - _master.Value - put.ValueOfNothing <= gap * Math.Abs(_master.Value)) break;
+                    if (round >= rounds || added == 0 || bound - far.Value <= gap * Math.Abs(far.Value)) break;
                     put.Refresh();
                     Must(_master.Solve(LinearMethod.WarmSimplex, 600));
+                    far = PlanStands.Of(_master, put.ValueOfNothing);
                 }
-                (value, outcome, runs) = (_master.Value + put.ValueOfNothing, new OutcomeOfOrders(_master), new RunMasses(_master));
             }
             finally
             {
@@ -149,8 +152,8 @@ public sealed class StandingPlan : IDisposable
                 Must(_master.Solve(LinearMethod.WarmSimplex, 600));
                 _stands = _master.Program.Basis() ?? _stands;
             }
-            var now = new OutcomeOfOrders(_master);
-            return new Supposed(new SupposedAnswer(_master.Value * money, value * money, Math.Max(bound, value) * money, new RunMasses(_master).To(runs), now.LostIn(outcome), outcome.LostIn(now)), null, null);
+            if (far.Value - near.Value > nearest * Math.Abs(near.Value)) (before, near) = (PlanStands.Of(_master, 0), far);
+            return new Supposed(near.Since(before, bound, money, put.Asked), null, null);
         }
     }
 

@@ -13,9 +13,13 @@ internal sealed class ChangePutting(Master master)
     private readonly List<Func<Prices, double>> _bound = [];
     private readonly Dictionary<int, InstanceOrderLine> _lines = [];
     private readonly HashSet<int> _moved = [];
+    private readonly HashSet<string> _asked = [];
 
     /// <summary>Order lines that are otherwise now, by index.</summary>
     internal IReadOnlyDictionary<int, InstanceOrderLine> Lines => _lines;
+
+    /// <summary>Order lines that the changes are about, as an expense names them.</summary>
+    internal IReadOnlySet<string> Asked => _asked;
 
     /// <summary>Scaled money to add to the master's value.</summary>
     internal double ValueOfNothing { get; private set; }
@@ -56,6 +60,7 @@ internal sealed class ChangePutting(Master master)
     {
         int[] lines = [.. Enumerable.Range(0, _instance.OrderLines.Length).Where(i => _instance.OrderLines[i].Line.Order == order && (number is null || _instance.OrderLines[i].Line.Number == number))];
         if (lines.Length == 0) return ChangeFault.NoSuchOrder;
+        _asked.UnionWith(lines.Select(i => $"{_instance.OrderLines[i].Line.Order} {_instance.OrderLines[i].Line.Number}"));
         int together = Array.FindIndex(_instance.WholeOrders, o => o.Id == order);
         if (together >= 0 && (whole is null || number is not null)) return ChangeFault.OrderIsWhole;
         if (together >= 0) whole!(together);

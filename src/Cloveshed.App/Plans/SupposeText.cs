@@ -1,0 +1,85 @@
+using Cloveshed.App.Words;
+using Cloveshed.Core.Planning.Promises;
+using Cloveshed.Core.Planning.Supposing;
+using Cloveshed.Pictures;
+using Cloveshed.Pictures.Reading;
+using NodaTime.Text;
+
+namespace Cloveshed.App.Plans;
+
+/// <summary>What would come of a change, in a few lines: what it is worth, the runs that move, who gets less and who more.</summary>
+internal static class SupposeText
+{
+    private const int Shown = 10;
+
+    public static string Of(SupposeTold told, Phrasebook phrases)
+    {
+        Reader reader = new(told.Season.Settings, new ReportOptions(phrases.Language, told.Season.Settings.MassUnit));
+        return TerminalText.Of(string.Join(Environment.NewLine, Lines(told, reader, phrases)));
+    }
+
+    /// <summary>A change as it was asked for.</summary>
+    public static string Name(SeasonChange change) => change switch
+    {
+        SeasonChange.OrderCancelled c => Order(c.Order.Text, c.Number),
+        SeasonChange.OrderResized c => Order(c.Order.Text, c.Number),
+        SeasonChange.OrderMoved c => $"{Order(c.Order.Text, c.Number)}={LocalDatePattern.Iso.Format(c.Due)}",
+        SeasonChange.LineStopped c => $"{c.Line}={LocalDatePattern.Iso.Format(c.First)}..{LocalDatePattern.Iso.Format(c.Last)}",
+        SeasonChange.PeopleThere c => LocalDatePattern.Iso.Format(c.Day),
+        _ => change.ToString(),
+    };
+
+    private static string Order(string order, string? number) => number is null ? order : $"{order}/{number}";
+
+    private static IEnumerable<string> Lines(SupposeTold told, Reader reader, Phrasebook phrases)
+    {
+        SupposedAnswer answer = told.Answer;
+        double more = answer.Value - answer.ValueBefore;
+        yield return phrases.Say(more < 0 ? Phrase.SupposeLoses : Phrase.SupposeGains, reader.Money(Math.Abs(more)), reader.Money(answer.ValueBefore), reader.Money(answer.Value));
+        yield return phrases.Say(Phrase.SupposeBound, reader.Money(Math.Max(0, answer.Bound - answer.Value)));
+        yield return phrases[answer.Runs.Count > 0 ? Phrase.SupposeRuns : Phrase.SupposeNoRuns];
+        foreach (RunShift run in answer.Runs.Take(Shown))
+        {
+            yield return "  " + phrases.Say(Phrase.SupposeRun, run.Lot, run.Line, reader.DayYear(run.Monday), reader.Mass(run.Before), reader.Mass(run.After));
+        }
+
+        if (answer.Runs.Count > Shown)
+        {
+            yield return "  " + phrases.Say(Phrase.MoreFaults, answer.Runs.Count - Shown);
+        }
+
+        foreach ((IReadOnlyList<PromiseExpense> who, Phrase head, bool less) in new[] { (answer.Less, Phrase.SupposeLess, true), (answer.More, Phrase.SupposeMore, false) })
+        {
+            if (who.Count > 0)
+            {
+                yield return phrases[head];
+            }
+
+            foreach (string line in less ? PromiseText.Expenses(who, reader, phrases) : Gains(who, reader, phrases))
+            {
+                yield return line;
+            }
+        }
+
+        yield return phrases.Say(Phrase.PromiseSure, reader.Percent(told.Gap, 2));
+    }
+
+    private static IEnumerable<string> Gains(IReadOnlyList<PromiseExpense> gains, Reader reader, Phrasebook phrases)
+    {
+        foreach (PromiseExpense one in gains.Take(Shown))
+        {
+            yield return "  " + one.Kind switch
+            {
+                ExpenseKind.OrderLine when one.Less < 0.5 => phrases.Say(Phrase.SupposeSoonerLine, one.Name, one.Product, reader.Money(one.Money)),
+                ExpenseKind.OrderLine => phrases.Say(Phrase.SupposeToLine, one.Name, one.Product, reader.Number(one.Less, 0), reader.Money(one.Money)),
+                ExpenseKind.Market => phrases.Say(Phrase.SupposeToMarket, one.Product, reader.Number(one.Less, 0), reader.Money(one.Money)),
+                _ => phrases.Say(Phrase.SupposeToSeed, one.Name, reader.Mass(one.Less), reader.Money(one.Money)),
+            };
+        }
+
+        if (gains.Count > Shown)
+        {
+            yield return "  " + phrases.Say(Phrase.MoreFaults, gains.Count - Shown);
+        }
+    }
+}
