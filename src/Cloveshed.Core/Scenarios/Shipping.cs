@@ -55,7 +55,18 @@ internal sealed class Shipping
         }
         foreach ((int slot, int units, double gain) in Due(week)) Want(shed.Policy.Slots[slot].Product, units, gain);
         foreach (int o in DueWhole(week))
-            foreach (int line in instance.WholeOrders[o].Lines) Want(ProductOf(line), scenario.OrderUnits[line], instance.OrderLines[line].GainIn(week));
+            foreach (int line in instance.WholeOrders[o].Lines)
+            {
+                // A line may be planned of several products; what is ordered beyond those is of the first.
+                int left = scenario.OrderUnits[line];
+                foreach (PolicySlot slot in shed.Policy.Slots.Where(slot => slot.Line == line))
+                {
+                    int units = Math.Min(left, Scaled(slot, slot.Planned));
+                    Want(slot.Product, units, instance.OrderLines[line].GainIn(week));
+                    left -= units;
+                }
+                Want(ProductOf(line), left, instance.OrderLines[line].GainIn(week));
+            }
         for (int m = 0; m < instance.Market.Length; m++)
             if (instance.Market[m].Week == week) Want(instance.Market[m].Product, Math.Min(shed.Policy.Sales[m], scenario.MarketUnits[m]), instance.Market[m].Price);
         for (int q = 0; q < least.Length; q++)
