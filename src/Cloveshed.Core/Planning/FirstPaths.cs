@@ -11,11 +11,15 @@ internal static class FirstPaths
     /// <summary>About so many paths to run are begun with: more of them make the first solves long.</summary>
     private const double About = 9000;
 
-    /// <summary>Of all pairs of a place and a week every so many, and no fewer than three in a season for each place.</summary>
-    internal static int EveryWeeks(PlanningInstance instance, Spot[] spots) =>
-        Math.Clamp((int)(1.5 * spots.Length * instance.Weeks * instance.Rows.Length / About), Math.Max(2, instance.Weeks / 9), Math.Max(2, instance.Weeks / 3));
+    /// <summary>Of all pairs of a place and a week every so many: three weeks in a season or more, and where there are very many rows, not every place for each of them.</summary>
+    internal static (int Weeks, int Places) Every(PlanningInstance instance, Spot[] spots)
+    {
+        double every = 1.5 * spots.Length * instance.Weeks * instance.Rows.Length / About;
+        int most = Math.Max(2, instance.Weeks / 3), weeks = (int)Math.Clamp(every, Math.Max(2, instance.Weeks / 9), most);
+        return (weeks, (int)Math.Clamp(every / most, 1, Math.Max(1, spots.Length / 2)));
+    }
 
-    internal static IEnumerable<PathColumn> Of(PlanningInstance instance, Spot[] spots, RunCharges charges, int everyWeeks)
+    internal static IEnumerable<PathColumn> Of(PlanningInstance instance, Spot[] spots, RunCharges charges, int everyWeeks, int everyPlaces = 1)
     {
         for (int row = 0; row < instance.Rows.Length; row++)
         {
@@ -24,6 +28,7 @@ internal static class FirstPaths
             for (int s = 0; s < spots.Length; s++)
             {
                 bool home = spots[s].Place == r.Place;
+                if (!home && (s + row) % everyPlaces != 0) continue;
                 if (!home && (r.FirstMove >= instance.Weeks || !spots[s].Enter[r.FirstMove])) continue;
                 Stay[][] ways = home ? [[new Stay(s, r.Start)]] : [.. Home(spots, r).Select(h => new[] { new Stay(h, r.Start), new Stay(s, r.FirstMove) })];
                 foreach (Stay[] stays in ways)

@@ -134,7 +134,8 @@ internal sealed class RoomSearch(PlanningInstance instance, ILinearSolver solver
     {
         var master = new Master(instance, choice, charges, solver, grows: true);
         master.AddFills(FirstPaths.Fills(instance));
-        master.AddPaths(FirstPaths.Of(instance, master.SpotsHere, charges, FirstPaths.EveryWeeks(instance, master.SpotsHere)));
+        (int weeks, int places) = FirstPaths.Every(instance, master.SpotsHere);
+        master.AddPaths(FirstPaths.Of(instance, master.SpotsHere, charges, weeks, places));
         foreach (Findings found in from)
         {
             master.AddPaths(found.Paths.Select(p => PathMoving.To(instance, found.Spots, master.SpotsHere, charges, p)).OfType<PathColumn>());
