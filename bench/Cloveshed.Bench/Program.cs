@@ -18,6 +18,9 @@ switch (args)
     case ["strength", ..]:
         Strength.Run(args.ElementAtOrDefault(1) ?? "data/demo-season", Number(2, 1), 1e-4);
         return 0;
+    case ["suppose", var season, var plan, ..]:
+        SupposeSpeed.Run(season, plan, Number(3, 30));
+        return 0;
     case ["shift", var season, var plan, ..]:
         WeekOrder.Run(season, plan, Number(3, 10), Number(4, 1));
         return 0;
@@ -36,6 +39,7 @@ switch (args)
         Console.Error.WriteLine("sizes [REPEATS]                         a sizer's file of ten million bulbs");
         Console.Error.WriteLine("cuts [REPEATS]                          the search for cuts, and what they earn on the demo's lots");
         Console.Error.WriteLine("strength [SEASON] [TIMES]               the linear model over all room weeks, round by round, with TIMES times the lots and orders");
+        Console.Error.WriteLine("suppose SEASON PLAN [COUNT]             so many changes put to a standing plan, one after another, each with its bound");
         Console.Error.WriteLine("shift SEASON PLAN [SECONDS] [THREADS]   every week of a plan in order on its lines, beside the greedy sequence");
         Console.Error.WriteLine("season SEASON OUT [LOTS] [ORDERS]       a made-up season of so many lots and orders out of a smaller one");
         Console.Error.WriteLine("scenarios SEASON PLAN [COUNT] [THREADS] [SAMPLE] [SECONDS]   seasons drawn and replayed, and on a sixth of it what that loses against planning anew and hindsight");

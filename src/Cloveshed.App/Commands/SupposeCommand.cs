@@ -20,7 +20,7 @@ internal static class SupposeCommand
         Option<double?> seconds = PlanCommand.Seconds(phrases);
         Option<bool> json = Given.Json(phrases[Phrase.JsonNumbers]);
         ShedCommand command = new("suppose", phrases[Phrase.SupposeDoes],
-            "cloveshed suppose my-season plan --cancel O-17", "cloveshed suppose my-season plan --stop \"Pack 1=2026-10-05..2026-10-16\" --person-hours 2026-10-05=900 --json")
+            "cloveshed suppose my-season plan --cancel O-17", "cloveshed suppose my-season plan --stop pack=2026-10-05..2026-10-16 --person-hours 2026-10-05=900 --json")
         {
             folder, plan, seconds, json,
         };

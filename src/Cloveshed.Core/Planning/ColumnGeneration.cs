@@ -1,5 +1,3 @@
-using System.Collections.Concurrent;
-
 namespace Cloveshed.Core.Planning;
 
 /// <summary>When to stop, and how to be told. Elapsed is the caller's clock in seconds; Core reads none of its own.</summary>
@@ -61,7 +59,7 @@ internal sealed class ColumnGeneration
     {
         var generation = new ColumnGeneration(master, limits, null) { _changed = changed };
         (Prices now, int added) = generation.Take();
-        (double bound, List<PathColumn> paths) = Price(master, now, limits, 5);
+        (double bound, List<PathColumn> paths) = Pricing.At(master, now, limits, 5);
         return (bound, now, added + master.AddPaths(paths) + generation.AddOrders(now));
     }
 
@@ -80,7 +78,7 @@ internal sealed class ColumnGeneration
             foreach (double weight in from is null ? [1] : new[] { 0.25, 0.6, 1 })
             {
                 Prices at = Between(now, from, weight);
-                (double here, List<PathColumn> paths) = Price(_master, at, _limits, weight == 1 ? 10 : 5, deep: false);
+                (double here, List<PathColumn> paths) = Pricing.At(_master, at, _limits, weight == 1 ? 10 : 5, deep: false);
                 if (here < best) (best, _center) = (here, at);
                 added += _master.AddPaths(paths) + AddOrders(at);
             }
@@ -132,13 +130,13 @@ internal sealed class ColumnGeneration
         foreach (double weight in from is null || _limits.Depth.BoundsAll ? [] : new[] { 0.25, 0.6 })
         {
             Prices at = Between(now, from, weight);
-            (double here, List<PathColumn> paths) = Price(_master, at, _limits, 5, deep: false);
+            (double here, List<PathColumn> paths) = Pricing.At(_master, at, _limits, 5, deep: false);
             if (here < promise) (promise, most) = (here, at);
             added += _master.AddPaths(paths) + AddOrders(at);
         }
         foreach (Prices at in ReferenceEquals(most, now) ? [now] : new[] { most, now })
         {
-            (double here, List<PathColumn> paths) = Price(_master, at, _limits, ReferenceEquals(at, now) ? 10 : 1);
+            (double here, List<PathColumn> paths) = Pricing.At(_master, at, _limits, ReferenceEquals(at, now) ? 10 : 1);
             if (here < best)
             {
                 best = here;
@@ -168,47 +166,6 @@ internal sealed class ColumnGeneration
 
     /// <summary>A path that is so far out of the money is taken out: it is priced in again if it ever pays.</summary>
     private double Far() => -0.02 * Math.Abs(_master.Value) / Math.Max(1, _instance.Rows.Sum(r => r.Mass));
-
-    /// <summary>The bound at some prices and the paths that pay by the master's row duals.</summary>
-    /// <param name="deep">Over every sequence of places; else over paths with one move at most, and the bound is of those alone.</param>
-    internal static (double Bound, List<PathColumn> Paths) Price(Master master, Prices prices, GenerationLimits limits, int perRow, bool deep = true)
-    {
-        PlanningInstance instance = master.Instance;
-        PricedExit[][][] exits = new PricedExit[instance.Lots.Length][][];
-        double[] bounds = new double[instance.Rows.Length];
-        var found = new List<PathColumn>?[instance.Rows.Length];
-        var options = new ParallelOptions { MaxDegreeOfParallelism = limits.Threads };
-        var charges = new StandingCharges(instance, master.SpotsHere, prices);
-        Parallel.For(0, instance.Lots.Length, options, l =>
-            exits[l] = [.. Enumerable.Range(0, instance.Weeks).Select(t => Exits.Of(instance, master.Charges, prices, l, t))]);
-        if (instance.Rows.Length > 0) Parallel.ForEach(Partitioner.Create(0, instance.Rows.Length, Math.Max(1, instance.Rows.Length / 16)), options, range =>
-        {
-            var sheet = deep ? new TableSheet(instance.Weeks, master.SpotsHere.Length) : null;
-            for (int row = range.Item1; row < range.Item2; row++)
-            {
-                double dual = master.DualOfRow(row), worthMoreThan = dual + 1e-7 * (1 + Math.Abs(dual));
-                PricedExit[][] ways = exits[instance.Rows[row].Lot];
-                RowSearch best = limits.Depth.BoundsAll ? master.Search.Best(row, ways, prices, limits.Depth, perRow, worthMoreThan)
-                    : master.OneMove.Best(row, ways, prices, charges, perRow, worthMoreThan);
-                bounds[row] = best.Bound;
-                IEnumerable<PricedPath> good = best.Paths;
-                if (sheet is not null && !limits.Depth.BoundsAll)
-                {
-                    (bounds[row], PricedPath? far) = master.Table.Exact(row, ways, prices, sheet);
-                    if (far is { } path && path.Value > worthMoreThan) good = good.Append(path);
-                }
-                found[row] = [.. good.Select(p => PathStates.Column(instance, master.SpotsHere, row, p.Stays, p.Exit))];
-            }
-        });
-        double bound = UpperBound.OfAllButPaths(instance, master.SpotsHere, prices);
-        var paths = new List<PathColumn>();
-        for (int row = 0; row < bounds.Length; row++)
-        {
-            bound += instance.Rows[row].Mass * bounds[row];
-            paths.AddRange(found[row]!);
-        }
-        return (bound, paths);
-    }
 
     private int AddOrders(Prices prices)
     {

@@ -36,7 +36,7 @@ function ghost(rect, week) {
   const day = new Date(monday(week) + "T00:00:00Z").toLocaleDateString(board.dataset.lang, { day: "numeric", month: "short", timeZone: "UTC" });
   const late = x > weeks * step - 150;
   for (const [name, value] of Object.entries({ class: "ghost ghost-word", x: late ? x - 6 : x + step + 4, y: y + 16, "text-anchor": late ? "end" : "start" })) text.setAttribute(name, value);
-  text.textContent = board.dataset.moved.replace("{0}", day);
+  text.textContent = board.dataset.moved.replace("§", day);
   svg.append(mark, text);
 }
 

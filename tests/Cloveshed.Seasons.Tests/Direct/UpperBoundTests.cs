@@ -48,8 +48,8 @@ public sealed class UpperBoundTests
             Prices prices = turn % 6 == 0 ? DrawnPrices.AtLarge(instance, master.SpotsHere, pcg)
                 : DrawnPrices.Near(found.Prices, instance, master.SpotsHere, Math.Pow(10, -turn % 6), pcg);
             UpperBound.Repair(instance, prices);
-            double exact = ColumnGeneration.Price(master, prices, limits, 0).Bound;
-            double table = ColumnGeneration.Price(master, prices, limits with { Depth = SearchDepth.Fine }, 0).Bound;
+            double exact = Pricing.At(master, prices, limits, 0).Bound;
+            double table = Pricing.At(master, prices, limits with { Depth = SearchDepth.Fine }, 0).Bound;
             Assert.True(exact >= best - slack, $"turn {turn}: {exact} by search is below {best}");
             Assert.True(table >= exact - slack, $"turn {turn}: {table} by table is below {exact} by search");
         }

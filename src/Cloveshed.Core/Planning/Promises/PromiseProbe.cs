@@ -159,6 +159,6 @@ internal sealed class PromiseProbe(Master master, GenerationLimits limits, Promi
     {
         Prices now = master.ReadPrices();
         UpperBound.Repair(_instance, now);
-        return master.AddPaths(ColumnGeneration.Price(master, now, limits, 5, deep: false).Paths) > 0;
+        return master.AddPaths(Pricing.At(master, now, limits, 5, deep: false).Paths) > 0;
     }
 }
