@@ -56,7 +56,7 @@ internal static class PromiseCommand
         })]),
         ["expenses"] = new JsonArray([.. told.Answer.Expenses.Select(one => new JsonObject
         {
-            ["kind"] = one.Kind switch { ExpenseKind.OrderLine => "order-line", ExpenseKind.Market => "market", _ => "seed" },
+            ["kind"] = one.KindName,
             ["name"] = one.Name, ["product"] = one.Product?.Text, ["less"] = one.Less, ["money"] = one.Money,
         })]),
     };

@@ -66,7 +66,7 @@ internal static class SupposeCommand
 
     private static JsonArray Names(IReadOnlyList<PromiseExpense> who) => new([.. who.Select(one => new JsonObject
     {
-        ["kind"] = one.Kind switch { ExpenseKind.OrderLine => "order-line", ExpenseKind.Market => "market", _ => "seed" },
+        ["kind"] = one.KindName,
         ["name"] = one.Name, ["product"] = one.Product?.Text, ["amount"] = one.Less, ["money"] = one.Money,
     })]);
 }

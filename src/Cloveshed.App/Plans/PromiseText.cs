@@ -8,8 +8,6 @@ namespace Cloveshed.App.Plans;
 /// <summary>A promise in a few lines: the word, each line of the order, what it costs, and who gives way.</summary>
 internal static class PromiseText
 {
-    private const int ExpensesShown = 10;
-
     public static string Of(PromiseTold told, Phrasebook phrases)
     {
         Reader reader = new(told.Season.Settings, new ReportOptions(phrases.Language, told.Season.Settings.MassUnit));
@@ -52,31 +50,11 @@ internal static class PromiseText
             yield return phrases[answer.Expenses.Count > 0 ? Phrase.PromiseGivesWay : Phrase.PromiseNobody];
         }
 
-        foreach (string line in Expenses(answer.Expenses, reader, phrases))
+        foreach (string line in ExpensesText.Of(answer.Expenses, ExpensesText.Less, reader, phrases))
         {
             yield return line;
         }
 
         yield return phrases.Say(Phrase.PromiseSure, reader.Percent(told.Gap, 2));
-    }
-
-    /// <summary>Who gets less, dearest first; the first of them.</summary>
-    internal static IEnumerable<string> Expenses(IReadOnlyList<PromiseExpense> expenses, Reader reader, Phrasebook phrases)
-    {
-        foreach (PromiseExpense one in expenses.Take(ExpensesShown))
-        {
-            yield return "  " + one.Kind switch
-            {
-                ExpenseKind.OrderLine when one.Less < 0.5 => phrases.Say(Phrase.PromiseLaterLine, one.Name, one.Product, reader.Money(one.Money)),
-                ExpenseKind.OrderLine => phrases.Say(Phrase.PromiseFromLine, one.Name, one.Product, reader.Number(one.Less, 0), reader.Money(one.Money)),
-                ExpenseKind.Market => phrases.Say(Phrase.PromiseFromMarket, one.Product, reader.Number(one.Less, 0), reader.Money(one.Money)),
-                _ => phrases.Say(Phrase.PromiseFromSeed, one.Name, reader.Mass(one.Less), reader.Money(one.Money)),
-            };
-        }
-
-        if (expenses.Count > ExpensesShown)
-        {
-            yield return "  " + phrases.Say(Phrase.MoreFaults, expenses.Count - ExpensesShown);
-        }
     }
 }

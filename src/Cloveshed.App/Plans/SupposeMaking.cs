@@ -1,6 +1,4 @@
 using Cloveshed.App.Words;
-using Cloveshed.Core.Planning;
-using Cloveshed.Core.Planning.Promises;
 using Cloveshed.Core.Planning.Supposing;
 using Cloveshed.Core.Seasons;
 
@@ -10,40 +8,22 @@ namespace Cloveshed.App.Plans;
 /// <param name="Gap">How far the model that answered is from its own bound, as a share of its value.</param>
 internal sealed record SupposeTold(Season Season, SupposedAnswer Answer, double Gap);
 
-/// <summary>Reads a season and the room weeks of its plan, makes the model ready, and puts the changes to it.</summary>
+/// <summary>Puts changes to a plan.</summary>
 internal static class SupposeMaking
 {
     /// <summary>Null where something was refused; it is then told.</summary>
-    public static SupposeTold? Make(string folder, string plan, IReadOnlyList<SeasonChange> changes, double seconds, World world, Phrasebook phrases)
-    {
-        if (SeasonAndPlan.Read(folder, plan, Phrase.PromiseRefused, world, phrases) is not { } read)
+    public static SupposeTold? Make(string folder, string plan, IReadOnlyList<SeasonChange> changes, double seconds, World world, Phrasebook phrases) =>
+        StandingMaking.Ask(folder, plan, seconds, world, phrases, _ => false, (season, standing) =>
         {
-            return null;
-        }
-
-        read.Warn(world, phrases);
-        using CancellationTokenSource stop = new();
-        using IDisposable stopping = world.OnStop(stop.Cancel);
-        world.Error.WriteLine(phrases[Phrase.PromiseWorking]);
-        try
-        {
-            using StandingPlan standing = StandingPlan.Prepare(
-                new StandingRequest(read.Season, Beliefs.Default, RunWishes.None, read.Plan.Rooms, seconds, SearchDepth.Fine, PlanMaking.Threads, world.Elapsed, Cancel: stop.Token), world.Solver);
             Supposed supposed = standing.Suppose(changes);
             if (supposed.Answer is { } answer)
             {
-                return new SupposeTold(read.Season, answer, standing.Gap);
+                return new SupposeTold(season, answer, standing.Gap);
             }
 
             world.Error.WriteLine(phrases.Say(Why(supposed.Fault!.Value), SupposeText.Name(supposed.Refused!)));
-        }
-        catch (OperationCanceledException)
-        {
-            world.Error.WriteLine(phrases[Phrase.PromiseStopped]);
-        }
-
-        return null;
-    }
+            return null;
+        });
 
     private static Phrase Why(ChangeFault fault) => fault switch
     {

@@ -10,8 +10,6 @@ namespace Cloveshed.App.Plans;
 /// <summary>What would come of a change, in a few lines: what it is worth, the runs that move, who gets less and who more.</summary>
 internal static class SupposeText
 {
-    private const int Shown = 10;
-
     public static string Of(SupposeTold told, Phrasebook phrases)
     {
         Reader reader = new(told.Season.Settings, new ReportOptions(phrases.Language, told.Season.Settings.MassUnit));
@@ -38,48 +36,24 @@ internal static class SupposeText
         yield return phrases.Say(more < 0 ? Phrase.SupposeLoses : Phrase.SupposeGains, reader.Money(Math.Abs(more)), reader.Money(answer.ValueBefore), reader.Money(answer.Value));
         yield return phrases.Say(Phrase.SupposeBound, reader.Money(Math.Max(0, answer.Bound - answer.Value)));
         yield return phrases[answer.Runs.Count > 0 ? Phrase.SupposeRuns : Phrase.SupposeNoRuns];
-        foreach (RunShift run in answer.Runs.Take(Shown))
+        foreach (string line in ExpensesText.First(answer.Runs, phrases, run => phrases.Say(Phrase.SupposeRun, run.Lot, run.Line, reader.DayYear(run.Monday), reader.Mass(run.Before), reader.Mass(run.After))))
         {
-            yield return "  " + phrases.Say(Phrase.SupposeRun, run.Lot, run.Line, reader.DayYear(run.Monday), reader.Mass(run.Before), reader.Mass(run.After));
+            yield return line;
         }
 
-        if (answer.Runs.Count > Shown)
-        {
-            yield return "  " + phrases.Say(Phrase.MoreFaults, answer.Runs.Count - Shown);
-        }
-
-        foreach ((IReadOnlyList<PromiseExpense> who, Phrase head, bool less) in new[] { (answer.Less, Phrase.SupposeLess, true), (answer.More, Phrase.SupposeMore, false) })
+        foreach ((IReadOnlyList<PromiseExpense> who, Phrase head, ExpensePhrases said) in new[] { (answer.Less, Phrase.SupposeLess, ExpensesText.Less), (answer.More, Phrase.SupposeMore, ExpensesText.More) })
         {
             if (who.Count > 0)
             {
                 yield return phrases[head];
             }
 
-            foreach (string line in less ? PromiseText.Expenses(who, reader, phrases) : Gains(who, reader, phrases))
+            foreach (string line in ExpensesText.Of(who, said, reader, phrases))
             {
                 yield return line;
             }
         }
 
         yield return phrases.Say(Phrase.PromiseSure, reader.Percent(told.Gap, 2));
-    }
-
-    private static IEnumerable<string> Gains(IReadOnlyList<PromiseExpense> gains, Reader reader, Phrasebook phrases)
-    {
-        foreach (PromiseExpense one in gains.Take(Shown))
-        {
-            yield return "  " + one.Kind switch
-            {
-                ExpenseKind.OrderLine when one.Less < 0.5 => phrases.Say(Phrase.SupposeSoonerLine, one.Name, one.Product, reader.Money(one.Money)),
-                ExpenseKind.OrderLine => phrases.Say(Phrase.SupposeToLine, one.Name, one.Product, reader.Number(one.Less, 0), reader.Money(one.Money)),
-                ExpenseKind.Market => phrases.Say(Phrase.SupposeToMarket, one.Product, reader.Number(one.Less, 0), reader.Money(one.Money)),
-                _ => phrases.Say(Phrase.SupposeToSeed, one.Name, reader.Mass(one.Less), reader.Money(one.Money)),
-            };
-        }
-
-        if (gains.Count > Shown)
-        {
-            yield return "  " + phrases.Say(Phrase.MoreFaults, gains.Count - Shown);
-        }
     }
 }

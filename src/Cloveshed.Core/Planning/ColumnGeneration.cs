@@ -23,9 +23,6 @@ internal sealed record GenerationResult(double Value, double Bound, Prices Price
 /// </summary>
 internal sealed class ColumnGeneration
 {
-    /// <summary>Rows from which on a master is large: below, simplex alone is the quickest.</summary>
-    private const int LargeFrom = 1500;
-
     /// <summary>Prices from the middle are good to about this gap and no further.</summary>
     private const double RoughGap = 0.01;
 
@@ -43,7 +40,7 @@ internal sealed class ColumnGeneration
     private ColumnGeneration(Master master, GenerationLimits limits, Prices? center)
     {
         (_master, _instance, _limits, _center) = (master, master.Instance, limits, center);
-        _large = master.RowCount > LargeFrom;
+        _large = master.IsLarge;
     }
 
     internal static GenerationResult Run(Master master, GenerationLimits limits, double cutOffBelow = double.NegativeInfinity, Action<int, double, double>? progress = null, Prices? center = null)
@@ -72,7 +69,7 @@ internal sealed class ColumnGeneration
             if (_master.Solve(LinearMethod.Central, _rounds == 0 ? 600 : Math.Max(0.5, _limits.Until - _limits.Elapsed())) != LinearStatus.Near) break;
             _rounds++;
             (Prices now, int added) = Take();
-            if (round > 0) _master.Drop(Far());
+            if (round > 0) _master.Drop();
             Prices? from = _center;
             double before = gap;
             foreach (double weight in from is null ? [1] : new[] { 0.25, 0.6, 1 })
@@ -109,7 +106,7 @@ internal sealed class ColumnGeneration
             value = _master.Value;
             (Prices now, added) = Take();
             last = now;
-            if (scratch) _master.Drop(Far());
+            if (scratch) _master.Drop();
             (double here, int more) = Improve(now, bound);
             bound = Math.Min(bound, here);
             added += more;
@@ -163,9 +160,6 @@ internal sealed class ColumnGeneration
         UpperBound.Repair(_instance, at);
         return at;
     }
-
-    /// <summary>A path that is so far out of the money is taken out: it is priced in again if it ever pays.</summary>
-    private double Far() => -0.02 * Math.Abs(_master.Value) / Math.Max(1, _instance.Rows.Sum(r => r.Mass));
 
     private int AddOrders(Prices prices)
     {

@@ -17,6 +17,10 @@ public readonly record struct PricedExit(Exit Exit, double PerMass, double PerFr
 /// <summary>Prices in, the best exits of each lot and week out: closed form, no search.</summary>
 public static class Exits
 {
+    /// <summary>[week] the exits of a lot.</summary>
+    public static PricedExit[][] Of(PlanningInstance instance, RunCharges charges, Prices prices, int lotIndex) =>
+        [.. Enumerable.Range(0, instance.Weeks).Select(t => Of(instance, charges, prices, lotIndex, t))];
+
     /// <summary>Exits of a lot in a week that can be worth something; discarding, worth nothing, is left to the caller.</summary>
     public static PricedExit[] Of(PlanningInstance instance, RunCharges charges, Prices prices, int lotIndex, int week)
     {

@@ -8,7 +8,7 @@ namespace Cloveshed.Core.Planning;
 internal static class IdlePlaces
 {
     /// <summary>Places and weeks tried at most: each costs a solve, which takes seconds where the master is large.</summary>
-    private static int TrialsAtMost(Master master) => master.RowCount > 1500 ? 3 : 12;
+    private static int TrialsAtMost(Master master) => master.IsLarge ? 3 : 12;
 
     /// <summary>A place is nearly empty under this share of its positions.</summary>
     private const double NearlyEmpty = 0.3;

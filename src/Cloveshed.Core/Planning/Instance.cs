@@ -86,6 +86,7 @@ public sealed class PlanningInstance
 {
     private IReadOnlyList<InstancePin>? _pins;
     private bool[]? _sortApart;
+    private SoundGrid? _soundNear;
 
     public required Season Season { get; init; }
     public required int Weeks { get; init; }
@@ -121,6 +122,9 @@ public sealed class PlanningInstance
     /// <summary>Scaled money per scaled mass of sound garlic standing after the last week.</summary>
     public required double EndPrice { get; init; }
     public required Func<double, double> SoundShare { get; init; }
+
+    /// <summary>The same, nearly and quickly.</summary>
+    internal SoundGrid SoundNear => _soundNear ??= new SoundGrid(SoundShare);
 
     /// <summary>What a person has decided about single runs.</summary>
     public RunWishes Wishes { get; init; } = RunWishes.None;

@@ -54,6 +54,12 @@ internal sealed class Master : IDisposable
     internal IEnumerable<PathColumn> Paths => _paths;
 
     internal int RowCount => _program.RowCount;
+
+    /// <summary>Whether solving it is what takes the time: then simplex from nothing is slow, and a trial is dear.</summary>
+    internal bool IsLarge => RowCount > 1500;
+
+    /// <summary>A path that falls short of paying by no more than this, scaled money per scaled mass, nearly pays: 2% of what a mass is worth on average.</summary>
+    internal double Nearly => 0.02 * Math.Abs(Value) / Math.Max(1, Instance.Rows.Sum(r => r.Mass));
     internal int ColumnCount => _columns.Count;
 
     internal int AddPaths(IEnumerable<PathColumn> paths)
@@ -161,14 +167,15 @@ internal sealed class Master : IDisposable
     /// <summary>Goes back to the values of an earlier solve of the same columns.</summary>
     internal void Restore(double[] values) => Values = [.. values, .. new double[_columns.Count - values.Length]];
 
-    /// <summary>Takes out path columns that the last solve left far out of the money and out of the basis.</summary>
-    internal void Drop(double reducedCostBelow)
+    /// <summary>Takes out path columns that the last solve left out of the basis and further out of the money than nearly: they are priced in again if they ever pay.</summary>
+    internal void Drop()
     {
         bool[]? basic = _program.BasicColumns();
         double[] reduced = ReducedCosts;
+        double nearly = Nearly;
         var gone = new List<int>();
         for (int k = 0; k < _columns.Count; k++)
-            if (_columns[k].Kind == ColumnKind.Path && (basic is null || !basic[k]) && _columns[k].Path!.Exit.Kind != ExitKind.Discard && reduced[k] < reducedCostBelow) gone.Add(k);
+            if (_columns[k].Kind == ColumnKind.Path && (basic is null || !basic[k]) && _columns[k].Path!.Exit.Kind != ExitKind.Discard && reduced[k] < -nearly) gone.Add(k);
         foreach (int k in gone) _paths.Remove(_columns[k].Path!);
         TakeOut(gone);
     }

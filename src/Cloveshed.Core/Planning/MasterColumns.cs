@@ -65,13 +65,14 @@ internal sealed class MasterColumnWriter(PlanningInstance instance, Spot[] spots
     /// <summary>Columns that pay nowhere and keep every price within limits.</summary>
     internal void Loose(ColumnBatch batch, List<MasterColumn> columns)
     {
-        double[,] worth = MostWorth();
+        var given = new MostGiven(instance, _ => 1);
+        double all = instance.Lots.Sum(lot => lot.Mass);
         for (int k = 0; k < instance.Sorts.Length; k++)
             for (int o = 0; o < instance.SupplyKinds; o++)
                 for (int t = instance.AsOf; t < instance.Weeks; t++)
                 {
                     if (rows.Supply[k, o, t] < 0 || (o > 0 && rows.Supply[k, o, t] == rows.Supply[k, 0, t])) continue;
-                    Open(batch, columns, -worth[k, t] * 1.001, instance.Lots.Sum(lot => lot.Mass), new MasterColumn(ColumnKind.Dear, k, o, -1, t, null, null));
+                    Open(batch, columns, -given.ForSort(k, instance.SupplyKinds - 1, t) * 1.001, all, new MasterColumn(ColumnKind.Dear, k, o, -1, t, null, null));
                     batch.Entry(rows.Supply[k, o, t], -1);
                 }
         for (int s = 0; s < spots.Length; s++)
@@ -81,22 +82,6 @@ internal sealed class MasterColumnWriter(PlanningInstance instance, Spot[] spots
                 batch.Entry(rows.Stand[s, t], -1);
                 if (t + 1 < instance.Weeks) batch.Entry(rows.Stand[s, t + 1], 1);
             }
-    }
-
-    /// <summary>[sort, week] The most that any order or market gains by a mass packed of the sort in the week.</summary>
-    private double[,] MostWorth()
-    {
-        int weeks = instance.Weeks;
-        double[,] gain = new double[instance.Products.Length, weeks], worth = new double[instance.Sorts.Length, weeks];
-        foreach (InstanceOrderLine line in instance.OrderLines)
-            foreach (int q in line.Alternatives)
-                for (int t = line.Earliest; t < weeks; t++) gain[q, t] = Math.Max(gain[q, t], line.GainIn(t));
-        foreach (InstanceMarket m in instance.Market) gain[m.Product, m.Week] = Math.Max(gain[m.Product, m.Week], m.Price);
-        for (int q = 0; q < instance.Products.Length; q++)
-            for (int made = instance.AsOf; made < weeks; made++)
-                for (int t = made; t < weeks && t <= made + instance.Products[q].Shelf; t++)
-                    worth[instance.Products[q].Sort, made] = Math.Max(worth[instance.Products[q].Sort, made], gain[q, t] - instance.Products[q].UnitCost);
-        return worth;
     }
 
     internal void Pack(ColumnBatch batch, List<MasterColumn> columns, PackArc arc)

@@ -6,23 +6,17 @@ namespace Cloveshed.Core.Planning;
 /// </summary>
 internal sealed class OneMoveSearch
 {
-    private const double Finest = 1.0 / 1024;
-    private const int SoundPoints = 4096;
     private const double LeastForGrid = 0.05;
     private readonly PlanningInstance _instance;
     private readonly Spot[] _spots;
     private readonly double[,][] _keep;
     private readonly double[,][] _life;
 
-    /// <summary>Sound shares over life used: near enough to choose by, what is chosen is valued exactly.</summary>
-    private readonly double[] _sound = new double[SoundPoints + 1];
-
     internal OneMoveSearch(PlanningInstance instance, Spot[] spots)
     {
         _instance = instance;
         _spots = spots;
         (_keep, _life) = PathStates.Weekly(instance, spots);
-        for (int k = 0; k <= SoundPoints; k++) _sound[k] = instance.SoundShare(k * Finest);
     }
 
     /// <summary>The best way found for each week to leave in.</summary>
@@ -107,10 +101,7 @@ internal sealed class OneMoveSearch
     {
         // What was nearly all lost at the start is a share of nearly nothing: the grid is too coarse for that.
         if (r.SoundAtStart < LeastForGrid) return _instance.SoundShare(life);
-        double x = life * (1 / Finest);
-        if (x >= SoundPoints) return _sound[SoundPoints];
-        int k = (int)x;
-        return _sound[k] + (x - k) * (_sound[k + 1] - _sound[k]);
+        return _instance.SoundNear[life];
     }
 
     private RowSearch Told(InstanceRow r, Found found, PricedExit[][] exits, int pathsAtMost, double worthMoreThan)

@@ -31,9 +31,10 @@ internal static class PackArcs
     internal static PackArc Cheapest(PlanningInstance instance, Prices prices, int product, int week)
     {
         PackArc best = new(product, Supplies(instance, product)[0], week, week);
+        int first = instance.KeepsOn(product) ? week : Math.Max(instance.AsOf, week - instance.Products[product].Shelf);
         foreach (int o in Supplies(instance, product))
-            for (int made = instance.AsOf; made <= week; made++)
-                if (LastWeek(instance, product, made) >= week && new PackArc(product, o, made, week) is var arc && Cost(instance, prices, arc) < Cost(instance, prices, best)) best = arc;
+            for (int made = first; made <= week; made++)
+                if (new PackArc(product, o, made, week) is var arc && Cost(instance, prices, arc) < Cost(instance, prices, best)) best = arc;
         return best;
     }
 

@@ -16,7 +16,7 @@ internal static class Pricing
         var options = new ParallelOptions { MaxDegreeOfParallelism = limits.Threads };
         var charges = new StandingCharges(instance, master.SpotsHere, prices);
         Parallel.For(0, instance.Lots.Length, options, l =>
-            exits[l] = [.. Enumerable.Range(0, instance.Weeks).Select(t => Exits.Of(instance, master.Charges, prices, l, t))]);
+            exits[l] = Exits.Of(instance, master.Charges, prices, l));
         if (instance.Rows.Length > 0) Parallel.ForEach(Partitioner.Create(0, instance.Rows.Length, Math.Max(1, instance.Rows.Length / 16)), options, range =>
         {
             var sheet = deep ? new TableSheet(instance.Weeks, master.SpotsHere.Length) : null;

@@ -155,7 +155,7 @@ internal sealed class RoomSearch(PlanningInstance instance, ILinearSolver solver
     internal static List<PathColumn> Useful(Master master)
     {
         double[] values = master.Values, reduced = master.ReducedCosts;
-        double near = 0.02 * Math.Abs(master.Value) / Math.Max(1, master.Instance.Rows.Sum(r => r.Mass));
+        double near = master.Nearly;
         var useful = new List<PathColumn>();
         for (int k = 0; k < master.ColumnCount; k++)
             if (master.Columns[k].Path is { } path && (values[k] > 1e-9 || reduced[k] > -near)) useful.Add(path);

@@ -107,7 +107,7 @@ internal sealed class RunReasons
         int lot = _instance.Rows[path.Row].Lot;
         if (!_ways.TryGetValue(path.Row, out var ways))
         {
-            PricedExit[][] exits = [.. Enumerable.Range(0, _instance.Weeks).Select(t => Exits.Of(_instance, _charges, _paid, lot, t))];
+            PricedExit[][] exits = Exits.Of(_instance, _charges, _paid, lot);
             _ways[path.Row] = ways = (exits, _master.Search.Best(path.Row, exits, _paid, SearchDepth.Fine, _instance.Weeks + 1, double.NegativeInfinity).Paths);
         }
         if (path.Exits.Where(e => e.Exit.Week == run.Week && e.Exit.Line == run.Line && e.Mass > 0).OrderByDescending(e => e.Mass).FirstOrDefault() is not { } planned) return null;

@@ -47,7 +47,7 @@ internal sealed class RunRounding(PlanningInstance instance, ILinearSolver solve
             RoomSearch.AddOrders(master, found);
             master.AddPaths(FirstPaths.Of(instance, master.SpotsHere, charges, Math.Max(2, instance.Weeks / 4)));
             master.AddPaths(found.Paths.Select(p => WithoutClosedCracker(p, charges)).Where(p => MayRun(p, charges)));
-            LinearStatus status = master.Solve(master.RowCount > 1500 ? LinearMethod.InteriorPoint : LinearMethod.ColdSimplex, 120);
+            LinearStatus status = master.Solve(master.IsLarge ? LinearMethod.InteriorPoint : LinearMethod.ColdSimplex, 120);
             if (status == LinearStatus.Infeasible && least.Count > 0)
             {
                 // The least runs can't all be reached together: give up the smaller half of them.

@@ -107,7 +107,7 @@ internal static class PromiseApi
         answer.Cost, answer.Paid, stand.Gap,
         [.. answer.Lines.Select(line => new PromiseLineRead(line.Product.Text, line.Asked, line.ByDue, line.AllFrom is { } day ? LocalDatePattern.Iso.Format(day) : null, line.Worth, line.CostLow, line.Cost))],
         [.. answer.Expenses.Select(one => new PromiseExpenseRead(
-            one.Kind switch { ExpenseKind.OrderLine => "order-line", ExpenseKind.Market => "market", _ => "seed" }, one.Name, one.Product?.Text, one.Less, one.Money))]);
+            one.KindName, one.Name, one.Product?.Text, one.Less, one.Money))]);
 
     private static IResult Waits(PromiseStand stand, string? why) => why is null && stand.Stage is StandStage.Waiting or StandStage.Preparing or StandStage.Ready
         ? TypedResults.Json(new PromiseNotYet(stand.Stage switch { StandStage.Waiting => "waiting", StandStage.Preparing => "preparing", _ => "ready" }, Math.Round(stand.Seconds, 1)), statusCode: StatusCodes.Status202Accepted)

@@ -1,11 +1,10 @@
 using Cloveshed.Core;
-using Cloveshed.Core.Answers;
 using Cloveshed.Core.Planning;
 using Cloveshed.Core.Planning.Promises;
 using Cloveshed.Core.Seasons;
 using Cloveshed.Seasons.Tests.Direct;
 using Cloveshed.Seasons.Tests.Odd;
-using Cloveshed.Solver.Highs;
+using static Cloveshed.Seasons.Tests.Planning.Standing;
 
 namespace Cloveshed.Seasons.Tests.Planning;
 
@@ -29,7 +28,7 @@ public sealed class PromiseTests
         double shortCost = 0.8 * RunWishes.MissedPin * without.MoneyScale / without.MassScale * product.Net;
         PlanningInstance with = SmallSeasons.Instance(With(season, product, units, 0, shortCost, due));
         Assert.Equal(without.MoneyScale, with.MoneyScale);
-        double before = Direct(without, rooms), after = Direct(with, rooms);
+        double before = FromScratch(without, rooms), after = FromScratch(with, rooms);
         LinePromise line = Assert.Single(answer.Lines);
         // The direct value counts what is still missed at the short cost; units are whole here and a part of one is not told.
         double least = before - after - shortCost * (units - line.ByDue), most = least + shortCost;
@@ -48,7 +47,7 @@ public sealed class PromiseTests
         double low = plan.Ask(Question(season, product, units, null, due), 20)!.Lines[0].CostLow ?? 1;
         decimal price = decimal.Round((decimal)(low * 1.2) + 0.01m, 2);
         PromiseAnswer answer = plan.Ask(Question(season, product, units, price, due), 20)!;
-        double gained = Direct(SmallSeasons.Instance(With(season, product, units, price, 0, due)), rooms) - Direct(SmallSeasons.Instance(season), rooms);
+        double gained = FromScratch(SmallSeasons.Instance(With(season, product, units, price, 0, due)), rooms) - FromScratch(SmallSeasons.Instance(season), rooms);
         // Each whole unit that pays adds no less than nothing, and all of them together no more than their price less the least cost.
         int worth = answer.Lines[0].Worth!.Value;
         double slack = 1e-5 * (double)price * units + 1e-6 * Math.Abs(plan.Value);
@@ -107,13 +106,4 @@ public sealed class PromiseTests
 
     private static OrderLine Probe(Season season, Product product, int units, decimal price, double shortCost, int due) => new(
         new("asked for"), "1", "asked", product.Id, season.Settings.FirstWeek, season.Settings.Monday(due), units, price, shortCost > 0, 1_000_000m, (decimal)shortCost, false, false);
-
-    private static StandingPlan Prepared(Season season, RoomChoice rooms)
-    {
-        RoomRow[] rows = [.. season.Places.Select((place, p) => (place, rooms.OfPlace[p])).Where(one => one.Item2?.Sealed is not null).Select(one => new RoomRow(one.place.Id, one.Item2!.Value.Sealed!.Value, one.Item2.Value.Opened))];
-        return StandingPlan.Prepare(new StandingRequest(season, Beliefs.Default, RunWishes.None, rows, 1e6, SearchDepth.Exact, 1, () => 0, 400, 1e-8), new HighsSolver());
-    }
-
-    private static double Direct(PlanningInstance instance, RoomChoice rooms) =>
-        DirectModel.Solve(new DirectQuestion(instance, rooms, Mixed: false)).Value * instance.MoneyScale;
 }

@@ -1,12 +1,11 @@
 using Cloveshed.Core;
-using Cloveshed.Core.Answers;
 using Cloveshed.Core.Planning;
 using Cloveshed.Core.Planning.Promises;
 using Cloveshed.Core.Planning.Supposing;
 using Cloveshed.Core.Seasons;
 using Cloveshed.Seasons.Tests.Direct;
 using Cloveshed.Seasons.Tests.Odd;
-using Cloveshed.Solver.Highs;
+using static Cloveshed.Seasons.Tests.Planning.Standing;
 
 namespace Cloveshed.Seasons.Tests.Planning;
 
@@ -27,7 +26,7 @@ public sealed class SupposeTests
         foreach ((SeasonChange change, Season changed) in Changes(season, pcg))
         {
             PlanningInstance then = SmallSeasons.Instance(changed), now = SmallSeasons.Instance(season);
-            double before = Direct(now, rooms), after = Direct(then, rooms), slack = 1e-5 * Math.Max(now.MoneyScale, Math.Abs(before) + Math.Abs(after));
+            double before = FromScratch(now, rooms), after = FromScratch(then, rooms), slack = 1e-5 * Math.Max(now.MoneyScale, Math.Abs(before) + Math.Abs(after));
             Supposed supposed = plan.Suppose([change], 30, 1e-9, 0);
             Assert.True(supposed.Answer is not null, $"{change}: {supposed.Fault}");
             SupposedAnswer told = supposed.Answer;
@@ -99,13 +98,4 @@ public sealed class SupposeTests
         if (season.Products.Count == 0 || season.Lines.Count == 0 || season.Lots.Count == 0) return null;
         return (season, SmallSeasons.Rooms(SmallSeasons.Instance(season), pcg));
     }
-
-    private static StandingPlan Prepared(Season season, RoomChoice rooms)
-    {
-        RoomRow[] rows = [.. season.Places.Select((place, p) => (place, rooms.OfPlace[p])).Where(one => one.Item2?.Sealed is not null).Select(one => new RoomRow(one.place.Id, one.Item2!.Value.Sealed!.Value, one.Item2.Value.Opened))];
-        return StandingPlan.Prepare(new StandingRequest(season, Beliefs.Default, RunWishes.None, rows, 1e6, SearchDepth.Exact, 1, () => 0, 400, 1e-8), new HighsSolver());
-    }
-
-    private static double Direct(PlanningInstance instance, RoomChoice rooms) =>
-        DirectModel.Solve(new DirectQuestion(instance, rooms, Mixed: false)).Value * instance.MoneyScale;
 }

@@ -12,9 +12,6 @@ internal sealed class PromiseProbe(Master master, GenerationLimits limits, Promi
     /// <summary>Scaled money per scaled mass, far above any price (the median price is 1) and below what a missed pin pays.</summary>
     private const double AboveAll = RunWishes.MissedPin * 0.8;
 
-    /// <summary>A warm solve that takes longer than a cold one needs is given up.</summary>
-    private const double WarmSeconds = 3;
-
     private readonly PlanningInstance _instance = master.Instance;
 
     /// <summary>[line] index of its product.</summary>
@@ -37,8 +34,8 @@ internal sealed class PromiseProbe(Master master, GenerationLimits limits, Promi
         // By the day asked, whatever it costs. The row is broken where the model stands, and all else in order: work for the dual simplex.
         for (int k = 0; k < question.Lines.Count; k++) master.Program.SetRowBounds(rows[k], Mass(k), double.PositiveInfinity);
         Open();
-        Solve(LinearMethod.DualSimplex);
-        for (int round = 0; round < rounds && MorePaths(); round++) Solve(LinearMethod.WarmSimplex);
+        StandingPlan.SolveOn(master, LinearMethod.DualSimplex);
+        for (int round = 0; round < rounds && MorePaths(); round++) StandingPlan.SolveOn(master, LinearMethod.WarmSimplex);
         (_had, _with) = (Had(), new OutcomeOfOrders(master));
         _valueWith = master.Value + AboveAll * Missed();
         _last = [.. _had.Select((mass, k) => All(k, mass) ? Due : -1)];
@@ -48,7 +45,7 @@ internal sealed class PromiseProbe(Master master, GenerationLimits limits, Promi
             // Each week later costs a little more, so that a line is complete as early as it can be.
             Set((_, week) => (-0.1 * AboveAll * Math.Max(0, week - Due) / _instance.Weeks, true));
             master.Program.Restore(stands);
-            Solve(LinearMethod.DualSimplex);
+            StandingPlan.SolveOn(master, LinearMethod.DualSimplex);
             double[] ever = Had();
             for (int k = 0; k < ever.Length; k++)
                 if (_last[k] < 0 && All(k, ever[k])) _last[k] = Math.Max(Due, Latest(k));
@@ -65,7 +62,7 @@ internal sealed class PromiseProbe(Master master, GenerationLimits limits, Promi
         Set((line, week) => (offered[line] ?? 0, week <= Due && offered[line] is not null));
         master.Program.SetColumnBounds(_missed, [.. _missed.Select(_ => 0.0)], [.. _missed.Select(_ => 0.0)]);
         master.Program.Restore(stands);
-        Solve(LinearMethod.WarmSimplex);
+        StandingPlan.SolveOn(master, LinearMethod.WarmSimplex);
         _worth = Had();
     }
 
@@ -96,13 +93,6 @@ internal sealed class PromiseProbe(Master master, GenerationLimits limits, Promi
     {
         master.Remove([.. _at, .. _missed]);
         foreach (int row in rows) master.Program.SetRowBounds(row, double.NegativeInfinity, double.PositiveInfinity);
-    }
-
-    /// <summary>From where the model stands; where that is far from what is asked, from scratch.</summary>
-    private void Solve(LinearMethod method)
-    {
-        LinearStatus status = master.Solve(method, WarmSeconds);
-        StandingPlan.Must(status == LinearStatus.TimeLimit ? master.Solve(LinearMethod.InteriorPoint, 600) : status);
     }
 
     private double Missed() => _missed.Sum(k => Math.Max(0, master.Values[k]));

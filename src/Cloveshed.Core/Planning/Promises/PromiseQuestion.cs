@@ -40,7 +40,11 @@ public enum ExpenseKind { OrderLine, Market, Seed }
 
 /// <summary>Something that would get less, and what the units (or the mass of seed) that it loses bring in the plan as it stands, in the season's currency.</summary>
 /// <param name="Less">Units; of seed, mass in the season's unit.</param>
-public sealed record PromiseExpense(ExpenseKind Kind, string Name, ProductId? Product, double Less, double Money);
+public sealed record PromiseExpense(ExpenseKind Kind, string Name, ProductId? Product, double Less, double Money)
+{
+    /// <summary>The kind as programs are told it.</summary>
+    public string KindName => Kind switch { ExpenseKind.OrderLine => "order-line", ExpenseKind.Market => "market", _ => "seed" };
+}
 
 /// <summary>The whole answer.</summary>
 /// <param name="Cost">Of all units by the day asked: what the plan then returns less without their price.</param>

@@ -107,10 +107,7 @@ public sealed class StandingPlan : IDisposable
             finally
             {
                 probe.Close();
-                _master.Program.Restore(_stands);
-                // Paths found on the way stay: what stands and what was asked are then valued by the same paths.
-                Must(_master.Solve(LinearMethod.WarmSimplex, 600));
-                _stands = _master.Program.Basis() ?? _stands;
+                StandAgain();
             }
             return probe.Told(before, _master.Value, new OutcomeOfOrders(_master));
         }
@@ -131,8 +128,7 @@ public sealed class StandingPlan : IDisposable
             {
                 foreach (SeasonChange change in changes)
                     if (put.Put(change) is { } fault) return new Supposed(null, change, fault);
-                LinearStatus status = _master.Solve(LinearMethod.DualSimplex, WarmSeconds);
-                Must(status == LinearStatus.TimeLimit ? _master.Solve(LinearMethod.InteriorPoint, 600) : status);
+                SolveOn(_master, LinearMethod.DualSimplex);
                 near = far = PlanStands.Of(_master, put.ValueOfNothing);
                 for (int round = 0; ; round++)
                 {
@@ -147,22 +143,34 @@ public sealed class StandingPlan : IDisposable
             finally
             {
                 put.TakeBack();
-                _master.Program.Restore(_stands);
-                // Columns found on the way stay: what stands and what was supposed are then valued by the same ones.
-                Must(_master.Solve(LinearMethod.WarmSimplex, 600));
-                _stands = _master.Program.Basis() ?? _stands;
+                StandAgain();
             }
             if (far.Value - near.Value > nearest * Math.Abs(near.Value)) (before, near) = (PlanStands.Of(_master, 0), far);
             return new Supposed(near.Since(before, bound, money, put.Asked), null, null);
         }
     }
 
+    /// <summary>As it stood, and solved on from there. Columns found on the way stay: what stands and what was asked are then valued by the same ones.</summary>
+    private void StandAgain()
+    {
+        _master.Program.Restore(_stands);
+        Must(_master.Solve(LinearMethod.WarmSimplex, 600));
+        _stands = _master.Program.Basis() ?? _stands;
+    }
+
     /// <summary>A solve from where the model stands that takes longer than one from scratch is given up.</summary>
     private const double WarmSeconds = 3;
 
+    /// <summary>Solves a model from where it stands; where that is far from what is asked, from scratch.</summary>
+    internal static void SolveOn(Master master, LinearMethod method)
+    {
+        LinearStatus status = master.Solve(method, WarmSeconds);
+        Must(status == LinearStatus.TimeLimit ? master.Solve(LinearMethod.InteriorPoint, 600) : status);
+    }
+
     private GenerationLimits Limits() => new(2e-4, 1e9, 1, _depth, () => 0, _threads, default);
 
-    internal static void Must(LinearStatus status)
+    private static void Must(LinearStatus status)
     {
         if (status != LinearStatus.Optimal) throw new InvalidOperationException($"The plan's linear program ended as {status} when a question was put to it.");
     }
