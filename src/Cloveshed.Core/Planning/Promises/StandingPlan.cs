@@ -22,12 +22,14 @@ public sealed class StandingPlan : IDisposable
     private readonly int _threads;
     private readonly Lock _one = new();
     private readonly int[] _rows;
+    private readonly AskedColumns _asked;
     private LinearBasis _stands;
 
     private StandingPlan(Master master, int[] rows, SearchDepth depth, int threads, LinearBasis stands, double gap)
     {
         (_master, _rows, _depth, _threads, _stands, Gap) = (master, rows, depth, threads, stands, gap);
         Season = master.Instance.Season;
+        _asked = new AskedColumns(master, rows);
     }
 
     /// <summary>Lines that one question may have: so many rows are kept free for them.</summary>
@@ -99,7 +101,7 @@ public sealed class StandingPlan : IDisposable
             if (question.Lines.Any(line => Season.Products.All(p => p.Id != line.Product))) return null;
             Prices before = _master.ReadPrices();
             UpperBound.Repair(_master.Instance, before);
-            var probe = new PromiseProbe(_master, Limits(), question, _rows, _stands);
+            var probe = new PromiseProbe(_master, Limits(), question, _rows, _asked, _stands, before);
             try
             {
                 probe.Run(rounds);
@@ -109,7 +111,7 @@ public sealed class StandingPlan : IDisposable
                 probe.Close();
                 StandAgain();
             }
-            return probe.Told(before, _master.Value, new OutcomeOfOrders(_master));
+            return probe.Told(_master.Value, new OutcomeOfOrders(_master));
         }
     }
 
@@ -159,13 +161,15 @@ public sealed class StandingPlan : IDisposable
     }
 
     /// <summary>A solve from where the model stands that takes longer than one from scratch is given up.</summary>
-    private const double WarmSeconds = 3;
+    internal const double WarmSeconds = 3;
 
-    /// <summary>Solves a model from where it stands; where that is far from what is asked, from scratch.</summary>
-    internal static void SolveOn(Master master, LinearMethod method)
+    /// <summary>Solves a model from where it stands; where that is far from what is asked, from scratch. True where it was from scratch.</summary>
+    internal static bool SolveOn(Master master, LinearMethod method, double seconds = WarmSeconds)
     {
-        LinearStatus status = master.Solve(method, WarmSeconds);
-        Must(status == LinearStatus.TimeLimit ? master.Solve(LinearMethod.InteriorPoint, 600) : status);
+        LinearStatus status = method == LinearMethod.InteriorPoint ? LinearStatus.TimeLimit : master.Solve(method, seconds);
+        bool scratch = status == LinearStatus.TimeLimit;
+        Must(scratch ? master.Solve(LinearMethod.InteriorPoint, 600) : status);
+        return scratch;
     }
 
     private GenerationLimits Limits() => new(2e-4, 1e9, 1, _depth, () => 0, _threads, default);
