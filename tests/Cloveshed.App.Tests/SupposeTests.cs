@@ -40,6 +40,32 @@ public sealed class SupposeTests : IDisposable
         Assert.Contains("0 lb entonces", told, StringComparison.Ordinal);
     }
 
+    /// <summary>A fifth of the pounds is six cartons at 20, and a fifth of an hour at 12; five cartons at 25 go before five at 20; what is run already is run (arithmetic).</summary>
+    [Theory]
+    [InlineData("--weighs-less", "A=20", -120 + 2.4)]
+    [InlineData("--add", "M30=5@25@2030-07-04", 25)]
+    [InlineData("--ran", "A@pack=500", 0)]
+    public void Lots_orders_and_runs_change_it_by_what_they_are_worth(string option, string said, double more)
+    {
+        Ended ended = trial.Run("suppose", season, plan, option, said, "--json");
+        Assert.Equal((0, ""), (ended.Code, ended.Code == 0 ? "" : ended.Error));
+        using JsonDocument answer = JsonDocument.Parse(ended.Output);
+        Assert.Equal(more, answer.RootElement.GetProperty("value").GetDouble() - answer.RootElement.GetProperty("value_before").GetDouble(), 0.01);
+    }
+
+    [Theory]
+    [InlineData("--dig-later", "A=1", "A: all of the lot is dug")]
+    [InlineData("--ran", "A@pack=1001", "A@pack: so much of the lot is not there")]
+    [InlineData("--keeps-less", "B=1", "B: the season has no such lot")]
+    [InlineData("--open", "yard=never", "yard: the plan seals no such room")]
+    [InlineData("--add", "M31=5@25@2030-07-04", "M31=5: the season has no such product")]
+    public void What_cannot_be_put_is_refused_and_says_why(string option, string said, string why)
+    {
+        Ended ended = trial.Run("suppose", season, plan, option, said);
+        Assert.Equal((1, ""), (ended.Code, ended.Output));
+        Assert.Contains(why, ended.Error, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("--units", "o/1")]
     [InlineData("--units", "o=20")]
@@ -47,6 +73,13 @@ public sealed class SupposeTests : IDisposable
     [InlineData("--move-due", "o=5.7.2030")]
     [InlineData("--stop", "Pack 1")]
     [InlineData("--person-hours", "2030-07-05=many")]
+    [InlineData("--add", "M30=5@25")]
+    [InlineData("--dig-later", "A=0")]
+    [InlineData("--keeps-less", "A=-1")]
+    [InlineData("--weighs-less", "A=100")]
+    [InlineData("--ran", "A=100")]
+    [InlineData("--ran-no-more", "A@pack=NaN")]
+    [InlineData("--open", "yard=soon")]
     public void What_is_supposed_is_said_in_its_form(string option, string said)
     {
         Ended ended = trial.Run("suppose", season, plan, option, said);
@@ -61,6 +94,6 @@ public sealed class SupposeTests : IDisposable
         Assert.Equal((1, 1, 2), (order.Code, line.Code, nothing.Code));
         Assert.Contains("x/9: the season has no such order", order.Error, StringComparison.Ordinal);
         Assert.Contains("the season has no such line", line.Error, StringComparison.Ordinal);
-        Assert.Contains("--cancel, --units, --move-due, --stop, --person-hours", nothing.Error, StringComparison.Ordinal);
+        Assert.Contains("--cancel, --units, --move-due, --add, --stop, --person-hours, --dig-later, --keeps-less, --weighs-less, --ran, --ran-no-more, --open", nothing.Error, StringComparison.Ordinal);
     }
 }

@@ -30,8 +30,37 @@ internal static class GivenChanges
 
     /// <summary>DATE=HOURS.</summary>
     public static Option<SeasonChange[]?> PersonHours(Phrasebook phrases) => Of("--person-hours", "DATE=HOURS", "2026-10-05=900", Phrase.SupposeHours, phrases,
-        text => Halves(text) is var (left, right) && Day(left) is { } day && double.TryParse(right, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double hours) && hours is >= 0 and <= 1e6
+        text => Halves(text) is var (left, right) && Day(left) is { } day && Number(right) is >= 0 and <= 1e6 and var hours
             ? new SeasonChange.PeopleThere(day, hours) : null);
+
+    /// <summary>PRODUCT=UNITS@PRICE@DATE.</summary>
+    public static Option<SeasonChange[]?> Added(Phrasebook phrases) => Of("--add", "PRODUCT=UNITS@PRICE@DATE", "\"Jumbo 30 lb=200@46.50@2026-10-23\"", Phrase.SupposeAdd, phrases, text =>
+        Halves(text) is var (product, rest) && rest.Split('@') is [var much, var each, var date] && int.TryParse(much, NumberStyles.None, CultureInfo.InvariantCulture, out int units) && units is >= 1 and <= 10_000_000
+            && decimal.TryParse(each, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out decimal price) && price <= 1_000_000 && Day(date) is { } due
+            ? SeasonChange.OrderAdded.Of(new(product), units, price, due) : null);
+
+    /// <summary>LOT=WEEKS.</summary>
+    public static Option<SeasonChange[]?> DugLater(Phrasebook phrases) => Of("--dig-later", "LOT=WEEKS", "26-081=2", Phrase.SupposeDigLater, phrases, text =>
+        Halves(text) is var (lot, right) && int.TryParse(right, NumberStyles.None, CultureInfo.InvariantCulture, out int weeks) && weeks is >= 1 and <= 52 ? new SeasonChange.LotDugLater(new(lot), weeks) : null);
+
+    /// <summary>LOT=WEEKS.</summary>
+    public static Option<SeasonChange[]?> KeepsLess(Phrasebook phrases) => Of("--keeps-less", "LOT=WEEKS", "26-081=3", Phrase.SupposeKeepsLess, phrases, text =>
+        Halves(text) is var (lot, right) && Number(right) is > 0 and <= 104 and var weeks ? new SeasonChange.LotKeepsLess(new(lot), weeks) : null);
+
+    /// <summary>LOT=PERCENT.</summary>
+    public static Option<SeasonChange[]?> WeighsLess(Phrasebook phrases) => Of("--weighs-less", "LOT=PERCENT", "26-081=8", Phrase.SupposeWeighsLess, phrases, text =>
+        Halves(text) is var (lot, right) && Number(right) is > 0 and <= 95 and var percent ? new SeasonChange.LotWeighsLess(new(lot), percent / 100) : null);
+
+    /// <summary>LOT@LINE=MASS.</summary>
+    public static Option<SeasonChange[]?> Ran(Phrasebook phrases, bool noMore) => Of(noMore ? "--ran-no-more" : "--ran", "LOT@LINE=MASS", "\"25-063@Pack 1=12000\"", noMore ? Phrase.SupposeRanNoMore : Phrase.SupposeRan, phrases, text =>
+        Halves(text) is var (left, right) && left.LastIndexOf('@') is > 0 and var at && at < left.Length - 1 && Number(right) is { } mass && (noMore ? mass >= 0 : mass > 0)
+            ? new SeasonChange.RunDone(new(left[..at].Trim()), new(left[(at + 1)..].Trim()), mass, noMore) : null);
+
+    /// <summary>ROOM=DATE, or ROOM=never.</summary>
+    public static Option<SeasonChange[]?> Opened(Phrasebook phrases) => Of("--open", "ROOM=DATE|never", "\"Sealed D=2027-01-11\"", Phrase.SupposeOpen, phrases, text =>
+        Halves(text) is var (room, right) && (right == "never" || Day(right) is not null) ? new SeasonChange.RoomOpened(new(room), Day(right)) : null);
+
+    private static double? Number(string text) => double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double value) && double.IsFinite(value) ? value : null;
 
     private static Option<SeasonChange[]?> Of(string name, string form, string example, Phrase does, Phrasebook phrases, Func<string, SeasonChange?> read) => new(name)
     {

@@ -9,14 +9,18 @@ using NodaTime.Text;
 
 namespace Cloveshed.App.Commands;
 
-/// <summary>suppose FOLDER PLAN: what would come of an order called off, resized or moved, a line that stops, or fewer hours, while the plan stands.</summary>
+/// <summary>suppose FOLDER PLAN: what would come of changes to orders, lines, lots, runs and rooms, while the plan stands.</summary>
 internal static class SupposeCommand
 {
     public static Command Build(World world, Phrasebook phrases)
     {
         Argument<string> folder = Given.Folder("FOLDER", phrases[Phrase.PlanFolder], phrases);
         Argument<string> plan = Given.Folder("PLAN", phrases[Phrase.PromisePlan], phrases);
-        Option<SeasonChange[]?>[] changes = [GivenChanges.Cancelled(phrases), GivenChanges.Resized(phrases), GivenChanges.Moved(phrases), GivenChanges.Stopped(phrases), GivenChanges.PersonHours(phrases)];
+        Option<SeasonChange[]?>[] changes =
+        [
+            GivenChanges.Cancelled(phrases), GivenChanges.Resized(phrases), GivenChanges.Moved(phrases), GivenChanges.Added(phrases), GivenChanges.Stopped(phrases), GivenChanges.PersonHours(phrases),
+            GivenChanges.DugLater(phrases), GivenChanges.KeepsLess(phrases), GivenChanges.WeighsLess(phrases), GivenChanges.Ran(phrases, noMore: false), GivenChanges.Ran(phrases, noMore: true), GivenChanges.Opened(phrases),
+        ];
         Option<double?> seconds = PlanCommand.Seconds(phrases);
         Option<bool> json = Given.Json(phrases[Phrase.JsonNumbers]);
         ShedCommand command = new("suppose", phrases[Phrase.SupposeDoes],
@@ -56,6 +60,7 @@ internal static class SupposeCommand
         ["value"] = told.Answer.Value,
         ["bound"] = told.Answer.Bound,
         ["model_gap"] = told.Gap,
+        ["moved"] = told.Answer.Moved,
         ["runs"] = new JsonArray([.. told.Answer.Runs.Select(run => new JsonObject
         {
             ["lot"] = run.Lot.Text, ["line"] = run.Line.Text, ["week"] = LocalDatePattern.Iso.Format(run.Monday), ["mass_before"] = run.Before, ["mass"] = run.After,

@@ -31,6 +31,15 @@ internal static class SupposeMaking
         ChangeFault.NoSuchLine => Phrase.SupposeNoLine,
         ChangeFault.NotAhead => Phrase.SupposeNotAhead,
         ChangeFault.OrderIsWhole => Phrase.SupposeWhole,
-        _ => Phrase.SupposeNoPeople,
+        ChangeFault.NoPeopleCounted => Phrase.SupposeNoPeople,
+        ChangeFault.NoSuchProduct => Phrase.SupposeNoProduct,
+        ChangeFault.NoSuchLot => Phrase.SupposeNoLot,
+        ChangeFault.AlreadyDug => Phrase.SupposeDug,
+        ChangeFault.RoomIsShut => Phrase.SupposeShut,
+        ChangeFault.LifeIsOver => Phrase.SupposeOver,
+        ChangeFault.NotSoMuchThere => Phrase.SupposeNotThere,
+        ChangeFault.CannotRun => Phrase.SupposeCannotRun,
+        ChangeFault.NotSealed => Phrase.SupposeNotSealed,
+        _ => throw new InvalidOperationException($"No words are written for {fault}."),
     };
 }

@@ -24,7 +24,13 @@ internal static class SupposeText
         SeasonChange.OrderMoved c => $"{Order(c.Order.Text, c.Number)}={LocalDatePattern.Iso.Format(c.Due)}",
         SeasonChange.LineStopped c => $"{c.Line}={LocalDatePattern.Iso.Format(c.First)}..{LocalDatePattern.Iso.Format(c.Last)}",
         SeasonChange.PeopleThere c => LocalDatePattern.Iso.Format(c.Day),
-        _ => change.ToString(),
+        SeasonChange.OrderAdded c => $"{c.Line.Product}={c.Line.Units}",
+        SeasonChange.LotDugLater c => c.Lot.Text,
+        SeasonChange.LotKeepsLess c => c.Lot.Text,
+        SeasonChange.LotWeighsLess c => c.Lot.Text,
+        SeasonChange.RunDone c => $"{c.Lot}@{c.Line}",
+        SeasonChange.RoomOpened c => c.Place.Text,
+        _ => throw new InvalidOperationException($"No name is written for {change.GetType().Name}."),
     };
 
     private static string Order(string order, string? number) => number is null ? order : $"{order}/{number}";
@@ -39,6 +45,11 @@ internal static class SupposeText
         foreach (string line in ExpensesText.First(answer.Runs, phrases, run => phrases.Say(Phrase.SupposeRun, run.Lot, run.Line, reader.DayYear(run.Monday), reader.Mass(run.Before), reader.Mass(run.After))))
         {
             yield return line;
+        }
+
+        if (answer.Runs.Count > 0)
+        {
+            yield return phrases.Say(Phrase.SupposeMoved, reader.Mass(answer.Moved), answer.Runs.Count);
         }
 
         foreach ((IReadOnlyList<PromiseExpense> who, Phrase head, ExpensePhrases said) in new[] { (answer.Less, Phrase.SupposeLess, ExpensesText.Less), (answer.More, Phrase.SupposeMore, ExpensesText.More) })

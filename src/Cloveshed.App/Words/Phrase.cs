@@ -60,6 +60,8 @@ public enum Phrase
 
     // suppose
     SupposeDoes, SupposeCancel, SupposeUnits, SupposeDue, SupposeStop, SupposeHours, SupposeNothing, SupposeNoOrder, SupposeNoLine, SupposeNotAhead, SupposeWhole, SupposeNoPeople,
+    SupposeAdd, SupposeDigLater, SupposeKeepsLess, SupposeWeighsLess, SupposeRan, SupposeRanNoMore, SupposeOpen, SupposeNoProduct, SupposeNoLot, SupposeDug, SupposeShut, SupposeOver, SupposeNotThere,
+    SupposeCannotRun, SupposeNotSealed, SupposeMoved,
     SupposeLoses, SupposeGains, SupposeBound, SupposeRuns, SupposeNoRuns, SupposeRun, SupposeLess, SupposeMore, SupposeToLine, SupposeSoonerLine, SupposeToMarket, SupposeToSeed,
 
     // promise

@@ -18,14 +18,15 @@ public sealed record Beliefs(LotDefaults Lots, KeepingParameters Keeping, Climat
 /// <summary>Season and beliefs in, planning instance out. Pure.</summary>
 public static class InstanceBuilding
 {
-    public static PlanningInstance Build(Season season, LotsKnown known, Beliefs beliefs, RunWishes? wishes = null)
+    /// <param name="scaledAs">An instance of nearly the same season, whose scales are taken, so that the two can be compared number by number; null: the season's own.</param>
+    public static PlanningInstance Build(Season season, LotsKnown known, Beliefs beliefs, RunWishes? wishes = null, PlanningInstance? scaledAs = null)
     {
         SeasonSettings s = season.Settings;
         int weeks = s.Weeks;
         double totalNet = season.Lots.Sum(r => r.Net), totalBins = season.Lots.Sum(r => r.Bins);
-        double massScale = totalNet > 0 ? totalNet / (100.0 * Math.Max(1, season.Lots.Count)) : 1;
-        double moneyScale = massScale * TypicalPrice(season);
-        double binScale = totalNet > 0 && totalBins > 0 ? massScale * totalBins / totalNet : 1;
+        double massScale = scaledAs?.MassScale ?? (totalNet > 0 ? totalNet / (100.0 * Math.Max(1, season.Lots.Count)) : 1);
+        double moneyScale = scaledAs?.MoneyScale ?? massScale * TypicalPrice(season);
+        double binScale = scaledAs?.BinScale ?? (totalNet > 0 && totalBins > 0 ? massScale * totalBins / totalNet : 1);
         double perMass = massScale / moneyScale;
 
         var placeIndex = season.Places.Select((p, i) => (p.Id, i)).ToDictionary(x => x.Id, x => x.i);

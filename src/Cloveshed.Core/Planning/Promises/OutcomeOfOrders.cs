@@ -45,7 +45,8 @@ internal sealed class OutcomeOfOrders
     {
         double money = _instance.MoneyScale;
         var lost = new List<PromiseExpense>();
-        for (int i = 0; i < _lines.Length; i++)
+        // Lines that only one of the two has come last, and are no news.
+        for (int i = 0; i < Math.Min(_lines.Length, after._lines.Length); i++)
         {
             InstanceOrderLine l = _instance.OrderLines[i];
             double units = (_lines[i] - after._lines[i]) / _instance.Products[l.Product].Net, gain = _gains[i] - after._gains[i];

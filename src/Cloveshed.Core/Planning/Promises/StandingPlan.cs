@@ -18,6 +18,8 @@ public sealed record StandingRequest(
 public sealed class StandingPlan : IDisposable
 {
     private readonly Master _master;
+    private readonly SupposedSeason _made;
+    private readonly ILinearSolver _solver;
     private readonly SearchDepth _depth;
     private readonly int _threads;
     private readonly Lock _one = new();
@@ -25,9 +27,9 @@ public sealed class StandingPlan : IDisposable
     private readonly AskedColumns _asked;
     private LinearBasis _stands;
 
-    private StandingPlan(Master master, int[] rows, SearchDepth depth, int threads, LinearBasis stands, double gap)
+    private StandingPlan(Master master, int[] rows, SearchDepth depth, int threads, LinearBasis stands, double gap, SupposedSeason made, ILinearSolver solver)
     {
-        (_master, _rows, _depth, _threads, _stands, Gap) = (master, rows, depth, threads, stands, gap);
+        (_master, _rows, _depth, _threads, _stands, Gap, _made, _solver) = (master, rows, depth, threads, stands, gap, made, solver);
         Season = master.Instance.Season;
         _asked = new AskedColumns(master, rows);
     }
@@ -81,7 +83,8 @@ public sealed class StandingPlan : IDisposable
             // Columns came in after the last solve; and a basis to go on from is a simplex one.
             LinearStatus status = master.Solve(LinearMethod.WarmSimplex, 600);
             if (status != LinearStatus.Optimal || master.Program.Basis() is not { } basis) throw new InvalidOperationException($"The season's linear program ended as {status}.");
-            return new StandingPlan(master, rows, request.Depth, request.Threads, basis, result.Gap);
+            return new StandingPlan(master, rows, request.Depth, request.Threads, basis, result.Gap,
+                new SupposedSeason(request.Season, known, request.Beliefs, request.Wishes, request.Rooms), solver);
         }
         catch
         {
@@ -123,32 +126,12 @@ public sealed class StandingPlan : IDisposable
     {
         lock (_one)
         {
-            var put = new ChangePutting(_master);
-            PlanStands before = PlanStands.Of(_master, 0), near, far;
-            double bound = double.PositiveInfinity, money = _master.Instance.MoneyScale;
-            try
+            var probe = new SupposeProbe(_master, _stands, _made, _solver, Limits());
+            return probe.Answer(changes, new SupposeDepth(rounds, gap, nearest), () =>
             {
-                foreach (SeasonChange change in changes)
-                    if (put.Put(change) is { } fault) return new Supposed(null, change, fault);
-                SolveOn(_master, LinearMethod.DualSimplex);
-                near = far = PlanStands.Of(_master, put.ValueOfNothing);
-                for (int round = 0; ; round++)
-                {
-                    (double here, Prices prices, int added) = ColumnGeneration.Round(_master, Limits(), put.Lines);
-                    bound = Math.Min(bound, here + put.OnBound(prices));
-                    if (round >= rounds || added == 0 || bound - far.Value <= gap * Math.Abs(far.Value)) break;
-                    put.Refresh();
-                    Must(_master.Solve(LinearMethod.WarmSimplex, 600));
-                    far = PlanStands.Of(_master, put.ValueOfNothing);
-                }
-            }
-            finally
-            {
-                put.TakeBack();
-                StandAgain();
-            }
-            if (far.Value - near.Value > nearest * Math.Abs(near.Value)) (before, near) = (PlanStands.Of(_master, 0), far);
-            return new Supposed(near.Since(before, bound, money, put.Asked), null, null);
+                if (_master.AddPaths(probe.Found) > 0) StandAgain();
+                return (_master.Value, PlanStands.Of(_master));
+            });
         }
     }
 

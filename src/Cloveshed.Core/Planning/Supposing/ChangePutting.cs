@@ -1,15 +1,12 @@
-using Cloveshed.Core.Seasons;
-
 namespace Cloveshed.Core.Planning.Supposing;
 
 /// <summary>
-/// Changes put to a solved master as other bounds and other gains of what is there already, to be taken back again. Each says what it does to the value of
-/// doing nothing (short orders cost even when nothing is done) and to the bound at any prices.
+/// Changes put to a solved master as other bounds and other gains of what is there already. Each says what it does to the value of doing nothing (short orders cost even
+/// when nothing is done) and to the bound at any prices.
 /// </summary>
 internal sealed class ChangePutting(Master master)
 {
     private readonly PlanningInstance _instance = master.Instance;
-    private readonly List<Action> _undo = [];
     private readonly List<Func<Prices, double>> _bound = [];
     private readonly Dictionary<int, InstanceOrderLine> _lines = [];
     private readonly HashSet<int> _moved = [];
@@ -47,11 +44,6 @@ internal sealed class ChangePutting(Master master)
         master.Program.SetColumnCosts(at, [.. at.Select(k => _lines[master.Columns[k].A].GainIn(master.Columns[k].D))]);
     }
 
-    internal void TakeBack()
-    {
-        for (int k = _undo.Count - 1; k >= 0; k--) _undo[k]();
-    }
-
     private static double Fills(Prices prices, InstanceOrderLine line) => line.Mass * Math.Max(0, UpperBound.BestFill(prices, line).Margin);
 
     private int? Ahead(NodaTime.LocalDate day) => _instance.Season.Settings.WeekOf(day) is var week && week >= _instance.AsOf && week < _instance.Weeks ? week : null;
@@ -71,7 +63,7 @@ internal sealed class ChangePutting(Master master)
     private void Cancelled(int order)
     {
         InstanceWholeOrder whole = _instance.WholeOrders[order];
-        Bound(master.Rows.WholeOrder[order], 0, 1);
+        Bound(master.Rows.WholeOrder[order], 0);
         ValueOfNothing += whole.Lines.Sum(i => _instance.OrderLines[i].Mass * _instance.OrderLines[i].Short);
         _bound.Add(prices => -Math.Max(0, UpperBound.BestWhole(_instance, prices, order).Margin));
     }
@@ -81,7 +73,7 @@ internal sealed class ChangePutting(Master master)
         ValueOfNothing += (line.Mass - mass) * line.Short;
         _lines[index] = line with { Mass = mass };
         // A line that can ship in no week of the season has no row.
-        if (master.Rows.OrderLine[index] >= 0) Bound(master.Rows.OrderLine[index], mass, _instance.OrderLines[index].Mass);
+        if (master.Rows.OrderLine[index] >= 0) Bound(master.Rows.OrderLine[index], mass);
     }
 
     private void Move(int index, InstanceOrderLine line, int week)
@@ -89,11 +81,7 @@ internal sealed class ChangePutting(Master master)
         InstanceOrderLine moved = _lines[index] = line with { DueWeek = week };
         if (master.Rows.OrderLine[index] < 0) return;
         master.AddFills(Enumerable.Range(Math.Max(moved.Earliest, week - 2), Math.Max(0, week - Math.Max(moved.Earliest, week - 2) + 1)).Select(t => (index, moved.Product, t)));
-        if (_moved.Add(index)) _undo.Add(() =>
-        {
-            int[] at = [.. Enumerable.Range(0, master.ColumnCount).Where(k => master.Columns[k] is { Kind: ColumnKind.Fill } c && c.A == index)];
-            master.Program.SetColumnCosts(at, [.. at.Select(k => _instance.OrderLines[index].GainIn(master.Columns[k].D))]);
-        });
+        _moved.Add(index);
         Refresh();
     }
 
@@ -104,9 +92,7 @@ internal sealed class ChangePutting(Master master)
         if (Ahead(stopped.First) is not { } first || Ahead(stopped.Last) is not { } last || last < first) return ChangeFault.NotAhead;
         int[] at = [.. Enumerable.Range(0, master.ColumnCount).Where(k => master.Columns[k] is { Kind: ColumnKind.Hours or ColumnKind.Overtime } c && c.A == line && c.D >= first && c.D <= last)];
         double[] none = new double[at.Length];
-        double[] most = [.. at.Select(k => master.Columns[k].Kind == ColumnKind.Hours ? _instance.Lines[line].Hours[master.Columns[k].D] : _instance.Lines[line].Overtime[master.Columns[k].D])];
         master.Program.SetColumnBounds(at, none, none);
-        _undo.Add(() => master.Program.SetColumnBounds(at, none, most));
         _bound.Add(prices => -Enumerable.Range(first, last - first + 1).Sum(t => UpperBound.OfHours(_instance, prices, line, t)));
         return null;
     }
@@ -115,14 +101,10 @@ internal sealed class ChangePutting(Master master)
     {
         if (Ahead(there.Day) is not { } week) return ChangeFault.NotAhead;
         if (master.Rows.People[week] < 0) return ChangeFault.NoPeopleCounted;
-        Bound(master.Rows.People[week], there.PersonHours, _instance.People[week]);
+        Bound(master.Rows.People[week], there.PersonHours);
         _bound.Add(prices => (there.PersonHours - _instance.People[week]) * prices.People[week]);
         return null;
     }
 
-    private void Bound(int row, double now, double before)
-    {
-        master.Program.SetRowBounds(row, double.NegativeInfinity, now);
-        _undo.Add(() => master.Program.SetRowBounds(row, double.NegativeInfinity, before));
-    }
+    private void Bound(int row, double most) => master.Program.SetRowBounds(row, double.NegativeInfinity, most);
 }

@@ -1,5 +1,6 @@
 using Cloveshed.Core.Lots;
 using Cloveshed.Core.Planning.Promises;
+using Cloveshed.Core.Seasons;
 using NodaTime;
 
 namespace Cloveshed.Core.Planning.Supposing;
@@ -20,11 +21,37 @@ public abstract record SeasonChange
     /// <summary>An order, or a line of it, is due on another day; it may ship no earlier than before.</summary>
     public sealed record OrderMoved(OrderId Order, string? Number, LocalDate Due) : SeasonChange;
 
+    /// <summary>An order comes in, of one line: filled as far as its price, and what being short of it costs, are worth it.</summary>
+    public sealed record OrderAdded(OrderLine Line) : SeasonChange
+    {
+        /// <summary>Units of a product at a price, wanted by a day and shipped from the season's first day on where it can be: nothing is lost by being short or late of it but its price.</summary>
+        public static OrderAdded Of(ProductId product, int units, decimal price, LocalDate due, LocalDate? shipFrom = null) =>
+            new(new OrderLine(new OrderId("new"), "1", "", product, shipFrom ?? due.PlusWeeks(-2), due, units, price, Firm: true, LateCost: price, ShortCost: 0, LargerOk: false, Whole: false));
+    }
+
     /// <summary>A line does not run in the weeks of these days.</summary>
     public sealed record LineStopped(LineId Line, LocalDate First, LocalDate Last) : SeasonChange;
 
     /// <summary>So many person-hours, and no more, in the week of a day.</summary>
     public sealed record PeopleThere(LocalDate Day, double PersonHours) : SeasonChange;
+
+    /// <summary>What is not dug yet of a lot is dug so many weeks later, and ready so many weeks later.</summary>
+    public sealed record LotDugLater(LotId Lot, int Weeks) : SeasonChange;
+
+    /// <summary>
+    /// A lot keeps less long: standing where it stands it would reach the end of its storage life so many weeks earlier. Sprouting and decay run faster by the
+    /// same part, in what is behind it too; what is sound of it today is as the season has it.
+    /// </summary>
+    public sealed record LotKeepsLess(LotId Lot, double Weeks) : SeasonChange;
+
+    /// <summary>A lot weighs less by a share. What is in bins stays in as many bins; what is not dug yet comes in fewer.</summary>
+    public sealed record LotWeighsLess(LotId Lot, double Share) : SeasonChange;
+
+    /// <summary>So much of a lot, in the season's mass unit, is run on a line in the as-of week; NoMore: and nothing more of it there in that week.</summary>
+    public sealed record RunDone(LotId Lot, LineId Line, double Mass, bool NoMore) : SeasonChange;
+
+    /// <summary>A sealed room is opened in the week of another day; null: it stays shut to the end of the season.</summary>
+    public sealed record RoomOpened(PlaceId Place, LocalDate? Day) : SeasonChange;
 }
 
 /// <summary>Why a change cannot be put to the plan.</summary>
@@ -44,6 +71,30 @@ public enum ChangeFault
 
     /// <summary>The season has no limit of person-hours in that week.</summary>
     NoPeopleCounted,
+
+    /// <summary>The season has no such product.</summary>
+    NoSuchProduct,
+
+    /// <summary>The season has no such lot, or nothing of it stands in the weeks that the plan still decides.</summary>
+    NoSuchLot,
+
+    /// <summary>All of the lot is dug.</summary>
+    AlreadyDug,
+
+    /// <summary>It would be dug into a room that the plan has sealed by then.</summary>
+    RoomIsShut,
+
+    /// <summary>Its storage life would have ended before the plan's first week.</summary>
+    LifeIsOver,
+
+    /// <summary>So much of the lot is not there in the as-of week.</summary>
+    NotSoMuchThere,
+
+    /// <summary>The line cannot run it in the as-of week: no hours, no people, or the lot may not be run.</summary>
+    CannotRun,
+
+    /// <summary>The plan seals no such room.</summary>
+    NotSealed,
 }
 
 /// <summary>A run that would take another mass-in, in the season's mass unit.</summary>
@@ -56,7 +107,11 @@ public sealed record RunShift(LotId Lot, LineId Line, LocalDate Monday, double B
 /// <param name="Less">Who would get less, dearest first.</param>
 /// <param name="More">Who would get more, dearest first.</param>
 public sealed record SupposedAnswer(
-    double ValueBefore, double Value, double Bound, IReadOnlyList<RunShift> Runs, IReadOnlyList<PromiseExpense> Less, IReadOnlyList<PromiseExpense> More);
+    double ValueBefore, double Value, double Bound, IReadOnlyList<RunShift> Runs, IReadOnlyList<PromiseExpense> Less, IReadOnlyList<PromiseExpense> More)
+{
+    /// <summary>Mass that is run elsewhere, on another day or not at all, or that nothing ran before: of what runs have less and what they have more, the larger.</summary>
+    public double Moved => Math.Max(Runs.Sum(run => Math.Max(0, run.Before - run.After)), Runs.Sum(run => Math.Max(0, run.After - run.Before)));
+}
 
 /// <summary>The answer, or the change that could not be put and why.</summary>
 public sealed record Supposed(SupposedAnswer? Answer, SeasonChange? Refused, ChangeFault? Fault);
