@@ -29,8 +29,8 @@ internal static class PromiseMaking
             return true;
         }
 
-        return StandingMaking.Ask(asked.Folder, asked.Plan, asked.Seconds, world, phrases, Unknown, (season, standing) => new PromiseTold(season,
-            standing.Ask(new PromiseQuestion(asked.Lines, asked.From ?? season.Settings.AsOf, asked.Due)) ?? throw new InvalidOperationException("A product that is in the season was not found in its model."),
+        return StandingMaking.Ask(asked.Folder, asked.Plan, asked.Seconds, world, phrases, Unknown, (season, standing, stopped) => new PromiseTold(season,
+            standing.Ask(new PromiseQuestion(asked.Lines, asked.From ?? season.Settings.AsOf, asked.Due), stopped: stopped) ?? throw new InvalidOperationException("A product that is in the season was not found in its model."),
             standing.Gap));
     }
 }

@@ -13,7 +13,7 @@ internal static class SupposeMaking
 {
     /// <summary>Null where something was refused; it is then told.</summary>
     public static SupposeTold? Make(string folder, string plan, IReadOnlyList<SeasonChange> changes, double seconds, World world, Phrasebook phrases) =>
-        StandingMaking.Ask(folder, plan, seconds, world, phrases, _ => false, (season, standing) =>
+        StandingMaking.Ask(folder, plan, seconds, world, phrases, _ => false, (season, standing, _) =>
         {
             Supposed supposed = standing.Suppose(changes);
             if (supposed.Answer is { } answer)

@@ -81,6 +81,7 @@ public static class SeasonBoard
     // The weeks in which an opened room must be emptied: a shade behind the lots that stand in it.
     private static void DrawRooms(Drawing plot, SeasonBoardFacts facts, BoardSize size, WeekAxis axis, Reader reader)
     {
+        var said = new RoomWords(plot, size.PlotWidth);
         foreach (RoomWindow room in facts.Rooms)
         {
             if (room.OpenedWeek is not { } opened)
@@ -88,7 +89,7 @@ public static class SeasonBoard
                 continue;
             }
             int last = Math.Min(room.LastWeek ?? facts.Settings.Weeks - 1, facts.Settings.Weeks - 1);
-            bool labelled = false;
+            List<double> baselines = [];
             for (int i = 0; i < facts.Lots.Count; i++)
             {
                 if (!facts.Lots[i].Stays.Any(s => s.Place == room.Place && s.To >= room.SealedWeek))
@@ -99,15 +100,12 @@ public static class SeasonBoard
                 plot.Rect(axis.X(opened), y - 3, axis.X(last + 1) - axis.X(opened), size.Pitch, "room-window",
                     reader.Say(Say.RoomWindowTitle, room.Place, reader.Week(opened), last - opened + 1));
                 plot.Line(axis.X(opened), y - 3, axis.X(opened), y - 3 + size.Pitch, "room-opens");
-                if (!labelled && size.Turns)
-                {
-                    string words = room.LastWeek is null
-                        ? reader.Say(Say.RoomOpens, room.Place)
-                        : reader.Say(Say.RoomOpensToEmpty, room.Place, last - opened + 1);
-                    bool left = axis.X(opened) > 240;
-                    plot.Text(left ? axis.X(opened) - 5 : axis.X(last + 1) + 5, y + 35, words, "room-word", left ? "end" : "start");
-                }
-                labelled = true;
+                baselines.Add(y + 35);
+            }
+            if (size.Turns)
+            {
+                string words = room.LastWeek is null ? reader.Say(Say.RoomOpens, room.Place) : reader.Say(Say.RoomOpensToEmpty, room.Place, last - opened + 1);
+                said.Write(words, axis.X(opened), axis.X(last + 1), baselines);
             }
         }
     }

@@ -75,12 +75,15 @@ public sealed class Drawing(double width, double height)
     }
 
     /// <summary>Cuts a label to what fits; the full name stays in the table behind the picture.</summary>
-    /// <param name="em">Font size. Widths are taken as 0.5 em a character, an estimate for this face, no source.</param>
+    /// <param name="em">Font size.</param>
     public static string Fit(string text, double room, double em)
     {
-        int most = Math.Max(3, (int)(room / (0.5 * em)));
+        int most = Math.Max(3, (int)(room / WidthOf("0", em)));
         return text.Length <= most ? text : string.Concat(text.AsSpan(0, most - 1).TrimEnd(), "…");
     }
+
+    /// <summary>About how wide a text is: 0.5 em a character, an estimate for this face, no source.</summary>
+    public static double WidthOf(string text, double em) => 0.5 * em * text.Length;
 
     private Drawing Shape(string tag, string? title, params ReadOnlySpan<(string Name, string? Value)> attributes)
     {

@@ -59,8 +59,10 @@ internal static class PromiseApi
             return TypedResults.Problem(fault, statusCode: StatusCodes.Status422UnprocessableEntity);
         }
 
-        PromiseAsk ask = room.Ask(stand, question!);
+        PromiseAsk ask = room.Ask(stand, question!, PromiseAsk.ProgramSeconds);
         await Task.WhenAny(ask.Done, Task.Delay(Patience, context.RequestAborted));
+        // A program is told once that a hand has stopped it; asked again, it is a new question.
+        stand.ForgetStopped(question!);
         return ask.Answer is { } answer ? TypedResults.Json(Read(answer, stand)) : Waits(stand, ask.Why);
     }
 

@@ -9,7 +9,7 @@ namespace Cloveshed.Web.Promises;
 
 /// <summary>
 /// Where a plan's model stands ready to be asked. It is made on the first visit, in the background, and takes about a minute for a season of ninety lots; an answer then
-/// takes seconds. There is one model at a time, for it is large, and one question at a time. It is let go when the season or the plan changes, and when nobody has
+/// takes seconds, and gives way to nobody, for somebody sits before it. There is one model at a time, for it is large, and one question at a time. It is let go when the season or the plan changes, and when nobody has
 /// asked for a while. Nothing of it is kept over a restart: what counts is an order that was taken, a fact.
 /// </summary>
 public sealed partial class PromiseRoom : IHostedService, IDisposable
@@ -26,7 +26,7 @@ public sealed partial class PromiseRoom : IHostedService, IDisposable
     private static readonly TimeSpan Look = TimeSpan.FromMinutes(1);
 
     private readonly Lock one = new();
-    private readonly QuietQueue<Action> work;
+    private readonly QuietQueue<Action> making, answering;
     private readonly ShedLedger ledger;
     private readonly ILinearSolver solver;
     private readonly TimeProvider clock;
@@ -42,7 +42,7 @@ public sealed partial class PromiseRoom : IHostedService, IDisposable
     public PromiseRoom(ShedLedger ledger, ILinearSolver solver, TimeProvider clock, ShedOptions options, ILoggerFactory logs)
     {
         (this.ledger, this.solver, this.clock, elapsed, log) = (ledger, solver, clock, options.Elapsed, logs.CreateLogger("Cloveshed.Web.Promises"));
-        work = new("promise room", Do);
+        (making, answering) = (new("promise model", Do), new("promise answers", Do, waitedFor: true));
     }
 
     /// <summary>The model of what a page sees; begun if it is another than the last.</summary>
@@ -87,7 +87,8 @@ public sealed partial class PromiseRoom : IHostedService, IDisposable
     }
 
     /// <summary>Puts a question, which waits until the model is ready; the same question again is the same answer.</summary>
-    public PromiseAsk Ask(PromiseStand of, PromiseQuestion question) => of.Ask(question, ask => Add(() => of.Answer(ask)));
+    /// <param name="seconds">Until whoever asks looks again, at most; without a look it is given up.</param>
+    public PromiseAsk Ask(PromiseStand of, PromiseQuestion question, double seconds = PromiseAsk.PageSeconds) => of.Ask(question, seconds, ask => Add(answering, () => of.Answer(ask)));
 
     /// <summary>Lets go of a model that nobody uses, and of one whose season has changed.</summary>
     public void LetGoOfIdle()
@@ -111,7 +112,8 @@ public sealed partial class PromiseRoom : IHostedService, IDisposable
 
     public Task StartAsync(CancellationToken cancellationToken)
     {
-        work.Start();
+        making.Start();
+        answering.Start();
         timer = clock.CreateTimer(_ => Tick(), null, Look, Look);
         return Task.CompletedTask;
     }
@@ -124,7 +126,8 @@ public sealed partial class PromiseRoom : IHostedService, IDisposable
             stand?.Drop();
         }
 
-        work.End();
+        making.End();
+        answering.End();
         return Task.CompletedTask;
     }
 
@@ -139,21 +142,21 @@ public sealed partial class PromiseRoom : IHostedService, IDisposable
 
         PromiseStand begun = stand = new PromiseStand(basis, reason, elapsed);
         next = StandReason.First;
-        Add(() => begun.Prepare(solver, MostSeconds, threads));
+        Add(making, () => begun.Prepare(solver, MostSeconds, threads));
         return begun;
     }
 
     private void LetGo(PromiseStand old)
     {
         old.Drop();
-        Add(old.Dispose);
+        Add(answering, old.Dispose);
     }
 
-    private void Add(Action piece)
+    private void Add(QuietQueue<Action> queue, Action piece)
     {
         if (!leaving)
         {
-            work.Add(piece);
+            queue.Add(piece);
         }
     }
 

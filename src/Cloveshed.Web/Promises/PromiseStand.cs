@@ -16,13 +16,14 @@ public enum StandStage { Waiting, Preparing, Ready, Stopped, Failed }
 /// <summary>Why a model is made ready.</summary>
 public enum StandReason { First, SeasonChanged, PlanChanged, WasIdle }
 
-/// <summary>A plan's model on its way to being asked, and what it was asked. Written by the room's thread, read by any.</summary>
+/// <summary>A plan's model on its way to being asked, and what it was asked. Made on one thread of the room, asked on another, read by any.</summary>
 public sealed class PromiseStand(StandBasis basis, StandReason reason, Func<double> elapsed) : IDisposable
 {
     /// <summary>Answers that are still at hand.</summary>
     private const int AsksKept = 60;
 
     private readonly CancellationTokenSource stop = new();
+    private readonly TaskCompletionSource made = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private readonly ConcurrentDictionary<string, PromiseAsk> asks = new(StringComparer.Ordinal);
     private readonly double begun = elapsed();
     private volatile StandingPlan? plan;
@@ -59,9 +60,16 @@ public sealed class PromiseStand(StandBasis basis, StandReason reason, Func<doub
     public void Stop() => stop.Cancel();
 
     /// <summary>The answer to a question, or the one that is on its way; begin is called once for a new one.</summary>
-    internal PromiseAsk Ask(PromiseQuestion question, Action<PromiseAsk> begin)
+    /// <param name="seconds">Until whoever asks looks again, at most.</param>
+    internal PromiseAsk Ask(PromiseQuestion question, double seconds, Action<PromiseAsk> begin)
     {
-        PromiseAsk mine = new(question), ask = asks.GetOrAdd(mine.Key, mine);
+        PromiseAsk mine = new(question, elapsed), ask = asks.GetOrAdd(mine.Key, mine);
+        if (ask.Left && asks.TryUpdate(mine.Key, mine, ask))
+        {
+            ask = mine;
+        }
+
+        ask.Looked(seconds);
         if (ask != mine)
         {
             return ask;
@@ -76,7 +84,37 @@ public sealed class PromiseStand(StandBasis basis, StandReason reason, Func<doub
         return ask;
     }
 
+    /// <summary>A hand stops the work on a question.</summary>
+    internal void StopAsk(PromiseQuestion question)
+    {
+        if (asks.TryGetValue(PromiseAsk.KeyOf(question), out PromiseAsk? ask))
+        {
+            ask.Stop();
+        }
+    }
+
+    /// <summary>What a hand has stopped is forgotten, so that it can be asked anew.</summary>
+    internal void ForgetStopped(PromiseQuestion question)
+    {
+        if (asks.TryGetValue(PromiseAsk.KeyOf(question), out PromiseAsk? ask) && ask.Stopped)
+        {
+            asks.TryRemove(KeyValuePair.Create(ask.Key, ask));
+        }
+    }
+
     internal void Prepare(ILinearSolver solver, double seconds, int threads)
+    {
+        try
+        {
+            Make(solver, seconds, threads);
+        }
+        finally
+        {
+            made.SetResult();
+        }
+    }
+
+    private void Make(ILinearSolver solver, double seconds, int threads)
     {
         if (dropped)
         {
@@ -86,9 +124,9 @@ public sealed class PromiseStand(StandBasis basis, StandReason reason, Func<doub
         Volatile.Write(ref stage, (int)StandStage.Preparing);
         try
         {
-            StandingPlan made = StandingPlan.Prepare(new StandingRequest(basis.Season, basis.Beliefs, basis.Wishes, basis.Rooms, seconds, SearchDepth.Fine, threads, elapsed, Cancel: stop.Token), solver);
-            plan = made;
-            (Gap, prices) = (made.Gap, made.NextUnits());
+            StandingPlan solved = StandingPlan.Prepare(new StandingRequest(basis.Season, basis.Beliefs, basis.Wishes, basis.Rooms, seconds, SearchDepth.Fine, threads, elapsed, Cancel: stop.Token), solver);
+            plan = solved;
+            (Gap, prices) = (solved.Gap, solved.NextUnits());
             Became(StandStage.Ready);
         }
         catch (OperationCanceledException)
@@ -103,18 +141,30 @@ public sealed class PromiseStand(StandBasis basis, StandReason reason, Func<doub
         }
     }
 
+    /// <summary>Waits until the making has ended, and answers.</summary>
     internal void Answer(PromiseAsk ask)
     {
+        made.Task.Wait();
         if (plan is not { } ready || dropped)
         {
             ask.NotAnswered(Why);
             return;
         }
 
+        if (ask.GivenUp)
+        {
+            ask.GaveUp();
+            return;
+        }
+
         try
         {
-            ask.Answered(ready.Ask(ask.Question));
+            ask.Answered(ready.Ask(ask.Question, stopped: () => ask.GivenUp || dropped));
             prices = ready.NextUnits();
+        }
+        catch (OperationCanceledException)
+        {
+            ask.GaveUp();
         }
         catch (Exception problem) when (problem is not OutOfMemoryException)
         {
@@ -130,9 +180,10 @@ public sealed class PromiseStand(StandBasis basis, StandReason reason, Func<doub
         stop.Cancel();
     }
 
-    /// <summary>On the room's thread only, where nothing else uses the model.</summary>
+    /// <summary>On the thread that asks only, where nothing else uses the model once it is made.</summary>
     public void Dispose()
     {
+        made.Task.Wait();
         plan?.Dispose();
         plan = null;
     }

@@ -8,6 +8,7 @@ public enum PromiseWord
 
     // The model
     StandHead, StandWaits, StandPreparing, Answering, StopIt, Stopping, Stopped, StoppedLead, Failed, Again, Begun, SeasonChanged, PlanChanged, WasIdle, ReadyNow, Meanwhile, LookAgain,
+    AnswerMeanwhile, AnswerStopping, AnswerStopped, AskAgain,
 
     // The question
     AskHead, AskLead, Due, ShipFrom, Customer, Lines, LineField, Product, Units, Price, LateCost, ShortCost, LargerOk, Ask, AskedFirst,

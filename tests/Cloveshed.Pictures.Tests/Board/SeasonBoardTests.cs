@@ -64,6 +64,20 @@ public class SeasonBoardTests
     public void The_top_lots_are_those_of_most_worth() =>
         Assert.Equal(["Reedbank 1", "Heron 2"], SeasonBoardFacts.From(Season, Answer).Top(2).Lots.Select(l => l.Lot.Text));
 
+    /// <summary>Three rooms with the same lots that open in the same weeks: each word has a place of its own, or none.</summary>
+    [Fact]
+    public void Words_of_rooms_never_stand_over_each_other()
+    {
+        SeasonBoardFacts facts = SeasonBoardFacts.From(Season, Answer);
+        RoomWindow room = Assert.Single(facts.Rooms);
+        string drawn = SeasonBoard.Draw(facts with { Rooms = [room, room, room] }, BoardSize.Page, Reader).WriteDrawing().ToString();
+        (double X, double Y, bool End)[] words = [.. System.Text.RegularExpressions.Regex.Matches(drawn, "<text class=\"room-word\" x=\"([0-9.]+)\" y=\"([0-9.]+)\"( text-anchor=\"end\")?")
+            .Select(word => (double.Parse(word.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture), double.Parse(word.Groups[2].Value, System.Globalization.CultureInfo.InvariantCulture), word.Groups[3].Success))];
+        Assert.InRange(words.Length, 2, 3);
+        Assert.Equal(words.Length, words.Distinct().Count());
+        Assert.Equal(words.Length, words.Select(word => (word.Y, word.End)).Distinct().Count());
+    }
+
     [Fact]
     public void An_opened_room_is_shaded_for_its_weeks()
     {

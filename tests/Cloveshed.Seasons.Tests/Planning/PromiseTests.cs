@@ -91,6 +91,7 @@ public sealed class PromiseTests
         using StandingPlan plan = Prepared(season, rooms);
         double value = plan.Value;
         PromiseQuestion question = Question(season, product, units, null, 0);
+        Assert.Throws<OperationCanceledException>(() => plan.Ask(question, 20, () => true));
         PromiseAnswer first = plan.Ask(question, 20)!, again = plan.Ask(question, 20)!;
         double slack = 1e-6 * Math.Max(1, Math.Abs(value));
         Assert.InRange(plan.Value, value - slack, value + slack);

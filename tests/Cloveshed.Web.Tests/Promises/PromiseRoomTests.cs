@@ -16,13 +16,14 @@ public sealed class PromiseRoomTests : IDisposable
     private readonly StillClock clock = new(ServedShed.Moment);
     private readonly ShedLedger ledger;
     private readonly PromiseRoom room;
+    private double passed;
 
     public PromiseRoomTests()
     {
         ledger = ShedLedger.Open(LedgerAddress.Parse(Path.Combine(folder, "shed.db")), clock);
         PlanSeason.Import(ledger);
         System.Diagnostics.Stopwatch watch = System.Diagnostics.Stopwatch.StartNew();
-        room = new PromiseRoom(ledger, new HighsSolver(), clock, new ShedOptions("", "", "test", () => watch.Elapsed.TotalSeconds), NullLoggerFactory.Instance);
+        room = new PromiseRoom(ledger, new HighsSolver(), clock, new ShedOptions("", "", "test", () => watch.Elapsed.TotalSeconds + Volatile.Read(ref passed)), NullLoggerFactory.Instance);
         room.StartAsync(TestContext.Current.CancellationToken).Wait(TestContext.Current.CancellationToken);
     }
 
@@ -101,6 +102,39 @@ public sealed class PromiseRoomTests : IDisposable
         Assert.Equal(empty.Stage == StandStage.Failed, empty.Why.Length > 0);
     }
 
+    [Fact]
+    public async Task A_question_that_a_hand_stops_stays_stopped_until_it_is_asked_anew_and_the_model_stands()
+    {
+        // Stopped while the model is made ready, so that it is not answered before.
+        PromiseStand stand = Of();
+        PromiseQuestion question = new([new PromiseLine(new("M30"), 5, null, false)], new(2026, 8, 31), new(2026, 9, 17));
+        PromiseAsk ask = room.Ask(stand, question);
+        stand.StopAsk(question);
+        await ask.Done;
+        Assert.True(ask.Stopped);
+        Assert.Null(ask.Answer);
+        Assert.Same(ask, room.Ask(stand, question));
+        stand.ForgetStopped(question);
+        PromiseAsk anew = room.Ask(stand, question);
+        await anew.Done;
+        Assert.Equal((StandStage.Ready, 110), (stand.Stage, Math.Round(anew.Answer!.Cost, 6)));
+    }
+
+    [Fact]
+    public async Task A_question_that_nobody_looks_at_is_given_up_and_whoever_comes_back_is_answered()
+    {
+        PromiseStand stand = Of();
+        PromiseQuestion question = new([new PromiseLine(new("M30"), 5, null, false)], new(2026, 8, 31), new(2026, 9, 17));
+        PromiseAsk ask = room.Ask(stand, question);
+        Pass(PromiseAsk.PageSeconds + 1);
+        await ask.Done;
+        Assert.Equal((true, false), (ask.Left, ask.Stopped));
+        PromiseAsk back = room.Ask(stand, question);
+        Assert.NotSame(ask, back);
+        await back.Done;
+        Assert.Equal(110, back.Answer!.Cost, 1e-6);
+    }
+
     private async Task<PromiseStand> Ready()
     {
         PromiseStand stand = Of();
@@ -112,6 +146,8 @@ public sealed class PromiseRoomTests : IDisposable
         Assert.Equal((StandStage.Ready, ""), (stand.Stage, stand.Why));
         return stand;
     }
+
+    private void Pass(double seconds) => Volatile.Write(ref passed, passed + seconds);
 
     private PromiseStand Of()
     {

@@ -8,7 +8,7 @@ namespace Cloveshed.Core.Planning.Promises;
 /// each a little dearer (from when); and with the price offered and nothing forced (what pays).
 /// </summary>
 /// <param name="before">The prices where the model stands, made usable.</param>
-internal sealed class PromiseProbe(Master master, GenerationLimits limits, PromiseQuestion question, int[] rows, AskedColumns asked, LinearBasis stands, Prices before)
+internal sealed class PromiseProbe(Master master, GenerationLimits limits, PromiseQuestion question, int[] rows, AskedColumns asked, LinearBasis stands, Prices before, Func<bool> stopped)
 {
     private const double AboveAll = AskedColumns.AboveAll;
 
@@ -162,12 +162,22 @@ internal sealed class PromiseProbe(Master master, GenerationLimits limits, Promi
     /// <summary>Solves from a basis that may be far from what is asked. Once that was too far, the next is begun from scratch at once.</summary>
     private void SolveFrom(LinearBasis basis)
     {
+        LookUp();
         if (!_far) master.Program.Restore(basis);
         _far |= StandingPlan.SolveOn(master, _far ? LinearMethod.InteriorPoint : LinearMethod.DualSimplex);
     }
 
     /// <summary>Solves on from the last solve, to which what is asked is near.</summary>
-    private void SolveOn() => StandingPlan.SolveOn(master, LinearMethod.WarmSimplex, _far ? NearSeconds : StandingPlan.WarmSeconds);
+    private void SolveOn()
+    {
+        LookUp();
+        StandingPlan.SolveOn(master, LinearMethod.WarmSimplex, _far ? NearSeconds : StandingPlan.WarmSeconds);
+    }
+
+    private void LookUp()
+    {
+        if (stopped()) throw new OperationCanceledException();
+    }
 
     private double PriceOf((int Line, int Week, int Product) column) => before.Available[column.Product, column.Week];
 

@@ -95,7 +95,8 @@ public sealed class StandingPlan : IDisposable
 
     /// <summary>Answers a question; null where a line's product is not in the season. Throws where it has no line or too many.</summary>
     /// <param name="rounds">Rounds of new paths, to make the cost truer; each takes the time of one pricing and one solve.</param>
-    public PromiseAnswer? Ask(PromiseQuestion question, int rounds = 1)
+    /// <param name="stopped">Looked at between solves: where it says so, OperationCanceledException is thrown and the model stands as before.</param>
+    public PromiseAnswer? Ask(PromiseQuestion question, int rounds = 1, Func<bool>? stopped = null)
     {
         ArgumentOutOfRangeException.ThrowIfZero(question.Lines.Count);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(question.Lines.Count, LinesAtMost);
@@ -104,7 +105,7 @@ public sealed class StandingPlan : IDisposable
             if (question.Lines.Any(line => Season.Products.All(p => p.Id != line.Product))) return null;
             Prices before = _master.ReadPrices();
             UpperBound.Repair(_master.Instance, before);
-            var probe = new PromiseProbe(_master, Limits(), question, _rows, _asked, _stands, before);
+            var probe = new PromiseProbe(_master, Limits(), question, _rows, _asked, _stands, before, stopped ?? (() => false));
             try
             {
                 probe.Run(rounds);
