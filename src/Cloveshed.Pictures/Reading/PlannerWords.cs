@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using Cloveshed.Core.Planning;
+using NodaTime;
 using NodaTime.Text;
 
 namespace Cloveshed.Pictures.Reading;
@@ -64,7 +65,9 @@ public static class PlannerWords
         _ => text,
     };
 
-    private static double Number(string text) => double.Parse(text, NumberStyles.Float, CultureInfo.InvariantCulture);
+    internal static LocalDate DayOf(string text) => Day.Parse(text).Value;
+
+    internal static double Number(string text) => double.Parse(text, NumberStyles.Float, CultureInfo.InvariantCulture);
 
     private static Regex Pattern(string words)
     {

@@ -83,6 +83,9 @@ public enum Say
     RemarkBestWeek, RemarkThenLate, RemarkLeftByWholes, RemarkMakingDear, RemarkBulbsShort, RemarkClovesShort, RemarkHoursShort,
     RemarkHandsWorth,
 
+    // Where a run would do as well, by the hours that are free there
+    AlikeAll, AlikePart, AlikeNone,
+
     // What it rests on
     BasisTitle, DefaultsLead, DefaultsRanked, DefaultsFold, DefaultsNone, DefaultsCaption, WarningsTitle, WarningsNone,
 

@@ -18,7 +18,8 @@ function mark(key) {
 
 const keyOf = url => url.searchParams.get("run") ?? url.searchParams.get("lot");
 
-// A run in another week: where a hand drags it along its line, or moves it with Shift and the arrow keys. Nothing is held until the form at the side is sent.
+// A run in another week: where a hand drags it along its line, or moves it with Shift and the arrow keys. A finger holds it until it lifts, so that
+// a swipe still scrolls. Nothing is held until the form at the side is sent.
 const weeks = Number(board.dataset.weeks), firstWeek = Number(board.dataset.from);
 const monday = week => new Date(Date.parse(board.dataset.first) + week * 7 * 864e5).toISOString().slice(0, 10);
 const weekOf = day => Math.round((Date.parse(day) - Date.parse(board.dataset.first)) / (7 * 864e5));
@@ -51,35 +52,81 @@ function moved(key, week) {
 }
 
 let held = null, dropped = 0;
+const longPress = 350, wander = 8, edge = 40;
+
+function lift() {
+  if (!held) return;
+  held.lifted = true;
+  board.classList.add("moving");
+  held.rect.classList.add("lifted");
+  navigator.vibrate?.(15);
+  requestAnimationFrame(roll);
+}
+
+/** What is held goes to the week under the hand. */
+function follow() {
+  const svg = held.rect.ownerSVGElement, box = svg.getBoundingClientRect();
+  const week = Math.max(firstWeek, Math.min(weeks - 1, Math.floor((held.at - box.left) * weeks / box.width)));
+  if (week === held.week) return;
+  held.week = week;
+  ghost(held.rect, week);
+}
+
+/** Held at the edge of a board that is wider than its window, what is beyond comes in. */
+function roll() {
+  if (!held?.lifted) return;
+  const view = held.rect.closest(".picture-box"), right = view.getBoundingClientRect().right, left = view.querySelector(".picture-names")?.getBoundingClientRect().right ?? 0;
+  const by = held.at > Math.min(right, innerWidth) - edge ? 7 : held.at < left + edge ? -7 : 0;
+  const before = view.scrollLeft;
+  view.scrollLeft += by;
+  if (view.scrollLeft !== before && held.week !== null) follow();
+  requestAnimationFrame(roll);
+}
+
+function letGo() {
+  clearTimeout(held.waits);
+  held.rect.classList.remove("lifted");
+  board.classList.remove("moving");
+  held = null;
+}
+
 board.addEventListener("dragstart", event => event.preventDefault());
 board.addEventListener("pointerdown", event => {
   const rect = event.target.closest?.("a.to-run rect");
-  if (!rect || event.button !== 0 || event.pointerType === "touch" || rect.classList.contains("of-sorted")) return;
-  held = { rect, key: rect.closest("a").dataset.key, from: event.clientX, week: null };
+  // A second finger is no drag.
+  if (held) letGo();
+  if (!rect || event.button !== 0 || !event.isPrimary || rect.classList.contains("of-sorted")) return;
+  held = { rect, key: rect.closest("a").dataset.key, touch: event.pointerType === "touch", x: event.clientX, y: event.clientY, at: event.clientX, week: null, lifted: false };
+  if (held.touch) held.waits = setTimeout(lift, longPress);
 });
 addEventListener("pointermove", event => {
   if (!held) return;
-  if (held.week === null && Math.abs(event.clientX - held.from) < 6) return;
-  const svg = held.rect.ownerSVGElement, box = svg.getBoundingClientRect();
-  const week = Math.max(firstWeek, Math.min(weeks - 1, Math.floor((event.clientX - box.left) * weeks / box.width)));
-  if (week === held.week) return;
-  held.week = week;
-  board.classList.add("moving");
-  ghost(held.rect, week);
+  held.at = event.clientX;
+  const gone = Math.hypot(event.clientX - held.x, event.clientY - held.y);
+  if (!held.lifted && held.touch) {
+    if (gone > wander) letGo();
+    return;
+  }
+  if (held.week === null && Math.abs(event.clientX - held.x) < 6) return;
+  if (!held.lifted) lift();
+  follow();
 });
+// The browser takes a finger that scrolls for itself, unless what it holds has lifted.
+addEventListener("touchmove", event => { if (held?.lifted && event.cancelable) event.preventDefault(); }, { passive: false });
+addEventListener("pointercancel", () => { if (held) { letGo(); ghost(null, null); } });
+board.addEventListener("contextmenu", event => { if (held?.touch) event.preventDefault(); });
 addEventListener("pointerup", () => {
   if (!held) return;
-  const { key, week } = held;
-  held = null;
-  board.classList.remove("moving");
+  const { key, week, lifted } = held;
+  letGo();
+  if (lifted) dropped = performance.now();
   if (week === null) return;
   dropped = performance.now();
   moved(key, week);
 });
 addEventListener("keydown", event => {
   if (event.key !== "Escape" || !held) return;
-  held = null;
-  board.classList.remove("moving");
+  letGo();
   ghost(null, null);
 });
 

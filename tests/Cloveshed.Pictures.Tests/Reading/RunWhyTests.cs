@@ -32,4 +32,23 @@ public class RunWhyTests
         Assert.Equal(10, next.Length);
         Assert.All(next, remark => Assert.NotEqual("", RunWhy.Of(Remarks.Slot().Replace(Remarks.Words(remark), slot => slot.Groups["kind"].Value switch { "day" => "7 Aug 2026", "money" => "12.00", _ => "Pack 2" }), English)![^1].Text));
     }
+
+    /// <summary>By hand: a run of 32 h that takes 64,000 lb moves 1,000 lb in each half hour.</summary>
+    [Theory]
+    [InlineData(40, "as good over Pack 2 in the week of 7\u00A0Aug\u00A02026: 40\u00A0h are free there, about enough for all of it")]
+    [InlineData(10, "about 20,000\u00A0lb of it as good over Pack 2 in the week of 7\u00A0Aug\u00A02026, where 10\u00A0h are free")]
+    [InlineData(0.1, "nothing pays more: Pack 2 in the week of 7\u00A0Aug\u00A02026 would do as well, but has no hours left")]
+    public void What_is_as_good_says_how_much_could_go_there(double free, string said)
+    {
+        RunElsewhere elsewhere = new(64_000, 32, (_, _) => free);
+        foreach (string words in new[] { "as good over Pack 2 in the week of 7 Aug 2026", "next best over Pack 2 in the week of 7 Aug 2026, worth 2.10 less" })
+        {
+            Assert.Equal(said.Replace('\u00A0', ' '), RunWhy.Of("serves SO-1; " + words, English, elsewhere)![^1].Text.Replace('\u00A0', ' '));
+            Assert.Equal("serves SO-1", RunWhy.Short("serves SO-1; " + words));
+        }
+
+        const string dear = "serves SO-1; next best over Pack 2 in the week of 7 Aug 2026, worth 120.50 less";
+        Assert.Equal(dear, RunWhy.Short(dear));
+        Assert.Contains("worth", RunWhy.Of(dear, English, elsewhere)![^1].Text, StringComparison.Ordinal);
+    }
 }
