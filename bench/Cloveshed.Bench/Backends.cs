@@ -25,7 +25,7 @@ internal static class Backends
         var recording = new RecordingSolver(new HighsSolver());
         var clock = Stopwatch.StartNew();
         var limits = new GenerationLimits(1e-9, 1e9, rounds, SearchDepth.Fine, () => clock.Elapsed.TotalSeconds, 2, default);
-        using Master master = new RoomSearch(instance, recording, limits).NewMaster(RoomChoice.Free(instance), RunCharges.ForBound(instance), []);
+        using Master master = new RoomSearch(instance, recording).NewMaster(RoomChoice.Free(instance), RunCharges.ForBound(instance), []);
         GenerationResult grown = ColumnGeneration.Run(master, limits);
         RecordedProgram program = recording.Last!;
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture,

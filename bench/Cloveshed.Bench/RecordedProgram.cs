@@ -71,7 +71,7 @@ internal sealed class RecordedProgram(ILinearProgram inner) : ILinearProgram
     }
 
     public void SetIntegral(IReadOnlyList<int> columns, bool integral) => inner.SetIntegral(columns, integral);
-    public LinearStatus Solve(LinearMethod method, double secondsAtMost) => inner.Solve(method, secondsAtMost);
+    public LinearStatus Solve(LinearMethod method, double secondsAtMost, double tolerance = 1e-2) => inner.Solve(method, secondsAtMost, tolerance);
     public MixedResult SolveMixed(double secondsAtMost, double relativeGap, int? nodesAtMost, double[]? start, int seed) => inner.SolveMixed(secondsAtMost, relativeGap, nodesAtMost, start, seed);
     public bool[]? BasicColumns() => inner.BasicColumns();
 

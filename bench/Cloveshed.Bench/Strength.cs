@@ -28,7 +28,7 @@ internal static class Strength
         PlanningInstance instance = InstanceBuilding.Build(season, LotKnowing.Know(season), Beliefs.Default);
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"built {clock.Elapsed.TotalSeconds:0.0} s, processor {Cpu() - cpu:0.0} s"));
         var limits = new GenerationLimits(gap, 1e9, 100, SearchDepth.Fine, () => clock.Elapsed.TotalSeconds, 2, default);
-        using Master master = new RoomSearch(instance, new HighsSolver(), limits).NewMaster(RoomChoice.Free(instance), RunCharges.ForBound(instance), []);
+        using Master master = new RoomSearch(instance, new HighsSolver()).NewMaster(RoomChoice.Free(instance), RunCharges.ForBound(instance), []);
         GenerationResult result = ColumnGeneration.Run(master, limits, double.NegativeInfinity, (round, value, bound) =>
             Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{round} value {value:0.000} bound {bound:0.000} gap {(bound - value) / value:0.00000} rows {master.RowCount} columns {master.ColumnCount} s {clock.Elapsed.TotalSeconds:0.0} processor {Cpu() - cpu:0.0}")));
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"end {result.Value:0.000} {result.Bound:0.000} processor {Cpu() - cpu:0.0} s, {master.RowCount} rows"));

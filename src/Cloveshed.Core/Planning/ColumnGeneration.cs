@@ -19,12 +19,24 @@ internal sealed record GenerationResult(double Value, double Bound, Prices Price
 /// <summary>
 /// Column generation: solve the master, price every row's best path at its duals (and at duals between them and the best bound's),
 /// add what would pay, until the bound says that nothing more can come of it. A large master is first worked on roughly: its prices are taken
-/// from the middle of where the best ones lie, which costs half a solve, over paths with one move; then sharply, by simplex and over all paths.
+/// from the middle of where the best ones lie, the closer the nearer the end is, over paths with one move and, once these are settled, over all;
+/// then sharply, by simplex.
 /// </summary>
 internal sealed class ColumnGeneration
 {
-    /// <summary>Prices from the middle are good to about this gap and no further.</summary>
-    private const double RoughGap = 0.01;
+    /// <summary>Where the rough part ends: what is left then is quicker by simplex.</summary>
+    private const double RoughGap = 1e-3;
+
+    /// <summary>Gap from which on paths with more than one move are looked for: before, their prices say too little.</summary>
+    private const double DeepGap = 0.03;
+
+    /// <summary>A round is solved to this share of the gap that is left: closer than that its prices are no better.</summary>
+    private const double ShareOfGap = 0.1;
+
+    /// <summary>So few new columns, as a share of all, that a trial is over.</summary>
+    private const double FewColumns = 0.005;
+
+    private const double CoarsestTolerance = 1e-2, FinestTolerance = 1e-5;
 
     /// <summary>New columns from which on a solve from scratch is quicker than one from the last basis.</summary>
     private const int ManyColumns = 3000;
@@ -35,6 +47,7 @@ internal sealed class ColumnGeneration
     private readonly bool _large;
     private IReadOnlyDictionary<int, InstanceOrderLine> _changed = new Dictionary<int, InstanceOrderLine>();
     private Prices? _center;
+    private double _bound = double.PositiveInfinity;
     private int _rounds;
 
     private ColumnGeneration(Master master, GenerationLimits limits, Prices? center)
@@ -46,8 +59,15 @@ internal sealed class ColumnGeneration
     internal static GenerationResult Run(Master master, GenerationLimits limits, double cutOffBelow = double.NegativeInfinity, Action<int, double, double>? progress = null, Prices? center = null)
     {
         var generation = new ColumnGeneration(master, limits, center);
-        if (generation._large && center is null && !limits.Over) generation.Roughly();
+        if (generation._large && !limits.Over) generation.Roughly(Math.Max(RoughGap, limits.Gap), cutOffBelow, progress, nearly: false);
         return generation.Sharply(cutOffBelow, progress);
+    }
+
+    /// <summary>As far as the limits' gap by prices from the middle alone, where the master is large: its value is near the best and no plan's, its bound is one.</summary>
+    internal static GenerationResult RunNearly(Master master, GenerationLimits limits, double cutOffBelow, Prices? center, Action<int, double, double>? progress = null)
+    {
+        var generation = new ColumnGeneration(master, limits, center);
+        return generation._large && generation.Roughly(limits.Gap, cutOffBelow, progress, nearly: center is not null) is { } near ? near : generation.Sharply(cutOffBelow, progress);
     }
 
     /// <summary>One round on a master that is solved: its bound over all paths at its prices, and how many columns came in.</summary>
@@ -60,34 +80,57 @@ internal sealed class ColumnGeneration
         return (bound, now, added + master.AddPaths(paths) + generation.AddOrders(now));
     }
 
-    private void Roughly()
+    /// <summary>Null where not one solve was had.</summary>
+    private GenerationResult? Roughly(double target, double cutOffBelow, Action<int, double, double>? progress, bool nearly)
     {
-        double best = double.PositiveInfinity, gap = double.PositiveInfinity;
+        double best = double.PositiveInfinity, gap = double.PositiveInfinity, tolerance = _center is null ? CoarsestTolerance : RoughGap;
+        bool deep = _center is not null, begun = deep;
+        GenerationResult? result = null;
+        if (begun) Begin();
         _master.Loosen(true);
         for (int round = 0; round < _limits.RoundsAtMost && !(_rounds > 0 && _limits.Over); round++)
         {
-            if (_master.Solve(LinearMethod.Central, _rounds == 0 ? 600 : Math.Max(0.5, _limits.Until - _limits.Elapsed())) != LinearStatus.Near) break;
+            if (_master.Solve(LinearMethod.Central, _rounds == 0 ? 600 : Math.Max(0.5, _limits.Until - _limits.Elapsed()), tolerance) != LinearStatus.Near) break;
             _rounds++;
             (Prices now, int added) = Take();
-            if (round > 0) _master.Drop();
-            Prices? from = _center;
+            // Dropping and pricing in again could go on for ever: it ends with the paths of one move.
+            if (begun ? round == 1 : round > 0 && !deep) _master.Drop();
             double before = gap;
-            foreach (double weight in from is null ? [1] : new[] { 0.25, 0.6, 1 })
-            {
-                Prices at = Between(now, from, weight);
-                (double here, List<PathColumn> paths) = Pricing.At(_master, at, _limits, weight == 1 ? 10 : 5, deep: false);
-                if (here < best) (best, _center) = (here, at);
-                added += _master.AddPaths(paths) + AddOrders(at);
-            }
+            (double here, int more) = Improve(now, deep, deep ? best : double.PositiveInfinity);
+            best = Math.Min(best, here);
+            if (deep) _bound = Math.Min(_bound, here);
+            added += more;
             gap = (best - _master.Value) / Math.Max(1e-9, Math.Abs(_master.Value));
-            if (gap <= RoughGap || added == 0 || (gap < 3 * RoughGap && gap > 0.9 * before)) break;
+            if (deep) progress?.Invoke(round, _master.Value, _bound);
+            result = new GenerationResult(_master.Value, _bound, now, _center!, _rounds, true);
+            if (deep && (gap <= target || _bound < cutOffBelow)) break;
+            // The bound lags behind: with prices as close as this, few new columns mean that the value will not change by much.
+            if (nearly && deep && round > 0 && tolerance <= RoughGap && added < FewColumns * _master.ColumnCount) break;
+            if (added == 0 && tolerance <= Math.Max(FinestTolerance, gap * ShareOfGap)) break;
+            if (deep && gap < 3 * target && gap > 0.9 * before) break;
+            tolerance = Math.Clamp(gap * ShareOfGap, FinestTolerance, begun ? RoughGap : CoarsestTolerance);
+            if (deep || gap > DeepGap) continue;
+            // From here on the bound is over all paths.
+            (deep, best) = (true, double.PositiveInfinity);
         }
         _master.Loosen(false);
+        // Stopped before it was asked over all paths, it still owes a bound.
+        if (result is not null && double.IsInfinity(_bound)) result = result with { Bound = _bound = Pricing.At(_master, _center!, _limits, 1).Bound };
+        return result;
     }
+    /// <summary>What is best at prices that a like master had: before there are prices of its own.</summary>
+    private void Begin()
+    {
+        UpperBound.Repair(_instance, _center!);
+        _master.AddPacks(PackArcs.Paying(_instance, _center!));
+        (_bound, List<PathColumn> paths) = Pricing.At(_master, _center!, _limits, 10);
+        _master.AddPaths(paths);
+    }
+
 
     private GenerationResult Sharply(double cutOffBelow, Action<int, double, double>? progress)
     {
-        double bound = double.PositiveInfinity, value = double.NegativeInfinity;
+        double bound = _bound, value = double.NegativeInfinity;
         Prices? last = null;
         int added = int.MaxValue;
         for (int round = 0; round < _limits.RoundsAtMost; round++)
@@ -107,7 +150,7 @@ internal sealed class ColumnGeneration
             (Prices now, added) = Take();
             last = now;
             if (scratch) _master.Drop();
-            (double here, int more) = Improve(now, bound);
+            (double here, int more) = Improve(now, true, bound);
             bound = Math.Min(bound, here);
             added += more;
             progress?.Invoke(round, value, bound);
@@ -117,31 +160,41 @@ internal sealed class ColumnGeneration
         return new GenerationResult(value, bound, last!, _center!, _rounds, true);
     }
 
-    /// <summary>Bounds and columns at the last prices and at some between them and the best: over one move everywhere, over all paths where that promises most and at the last.</summary>
-    private (double Bound, int Added) Improve(Prices now, double bound)
+    /// <summary>
+    /// Bounds and columns at the last prices and at some between them and the best: over one move everywhere, and, if asked for, over all paths where that
+    /// promises most and at the last. Prices with a bound under the one given are the best from then on.
+    /// </summary>
+    private (double Bound, int Added) Improve(Prices now, bool deep, double bound)
     {
         Prices? from = _center;
         double promise = double.PositiveInfinity, best = double.PositiveInfinity;
         int added = 0;
         Prices most = now;
-        foreach (double weight in from is null || _limits.Depth.BoundsAll ? [] : new[] { 0.25, 0.6 })
+        bool first = from is null;
+        foreach (double weight in first || (deep && _limits.Depth.BoundsAll) ? [] : new[] { 0.25, 0.6 })
         {
             Prices at = Between(now, from, weight);
             (double here, List<PathColumn> paths) = Pricing.At(_master, at, _limits, 5, deep: false);
             if (here < promise) (promise, most) = (here, at);
+            if (!deep) Note(here, at);
             added += _master.AddPaths(paths) + AddOrders(at);
         }
-        foreach (Prices at in ReferenceEquals(most, now) ? [now] : new[] { most, now })
+        foreach (Prices at in !deep || ReferenceEquals(most, now) ? [now] : new[] { most, now })
         {
-            (double here, List<PathColumn> paths) = Pricing.At(_master, at, _limits, ReferenceEquals(at, now) ? 10 : 1);
-            if (here < best)
-            {
-                best = here;
-                if (here < bound || _center is null) _center = at;
-            }
+            (double here, List<PathColumn> paths) = Pricing.At(_master, at, _limits, ReferenceEquals(at, now) ? 10 : 1, deep);
+            Note(here, at);
             added += _master.AddPaths(paths) + AddOrders(at);
         }
         return (best, added);
+
+        void Note(double here, Prices at)
+        {
+            if (here < best)
+            {
+                best = here;
+                if (here < bound || _center is null) (bound, _center) = (here, at);
+            }
+        }
     }
 
     /// <summary>The prices of the last solve, made usable, and the ways to pack added that they call for.</summary>

@@ -66,8 +66,7 @@ internal static class FirstPaths
             if (MayLeave(instance, spots, r, stays, t))
             {
                 yield return PathStates.Column(instance, spots, row, stays, new Exit(ExitKind.Discard, t, -1, 0, -1, -1, -1));
-                // While a room's opening is narrowed to some weeks, what is shut in it must have a way out in each of them.
-                if (spots[stays[^1].Spot].Kind != SpotKind.FreeSealed) break;
+                break;
             }
         bool stands = true;
         for (int t = r.Start; t < instance.Weeks; t++) stands &= spots[stays[^1].Spot].Stand[t];

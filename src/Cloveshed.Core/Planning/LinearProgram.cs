@@ -71,7 +71,8 @@ public interface ILinearProgram : IDisposable
     void SetColumnCosts(IReadOnlyList<int> columns, IReadOnlyList<double> costs);
     void SetIntegral(IReadOnlyList<int> columns, bool integral);
 
-    LinearStatus Solve(LinearMethod method, double secondsAtMost);
+    /// <param name="tolerance">Relative, of Central alone: where to stop.</param>
+    LinearStatus Solve(LinearMethod method, double secondsAtMost, double tolerance = 1e-2);
 
     /// <summary>Branch and bound on the columns marked integral. Start may be null; a bound is always set, +infinity if none.</summary>
     MixedResult SolveMixed(double secondsAtMost, double relativeGap, int? nodesAtMost, double[]? start, int seed);

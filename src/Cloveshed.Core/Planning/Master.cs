@@ -6,7 +6,9 @@ namespace Cloveshed.Core.Planning;
 /// </summary>
 internal sealed class Master : IDisposable
 {
+    private readonly ILinearSolver _solver;
     private readonly ILinearProgram _program;
+    private readonly int _static;
     private readonly MasterColumnWriter _writer;
     private readonly ColumnBatch _batch = new();
     private readonly HashSet<PathColumn> _paths = new(new SamePath());
@@ -17,7 +19,11 @@ internal sealed class Master : IDisposable
     private List<MasterColumn> _columns = [];
 
     internal Master(PlanningInstance instance, RoomChoice choice, RunCharges charges, ILinearSolver solver, DecidedRuns? decided = null, bool grows = false)
+        : this(instance, choice, charges, solver, decided) => AddPacks(grows ? PackArcs.First(instance) : PackArcs.All(instance));
+
+    private Master(PlanningInstance instance, RoomChoice choice, RunCharges charges, ILinearSolver solver, DecidedRuns? decided)
     {
+        _solver = solver;
         Instance = instance;
         Choice = choice;
         Charges = charges;
@@ -31,8 +37,33 @@ internal sealed class Master : IDisposable
         _program.AddRows(Rows.Lower, Rows.Upper);
         _writer.Static(_batch, _columns);
         Flush();
-        AddPacks(grows ? PackArcs.First(instance) : PackArcs.All(instance));
+        _static = _columns.Count;
     }
+
+    /// <summary>The same columns under other run charges, begun from where this one stands.</summary>
+    internal Master Under(RunCharges charges)
+    {
+        var master = new Master(Instance, Choice, charges, _solver, null);
+        int[] kept = [.. Enumerable.Range(0, _columns.Count).Where(k => k < _static || _columns[k].Kind is ColumnKind.Path or ColumnKind.Fill or ColumnKind.Whole or ColumnKind.Pack)];
+        foreach (int k in kept.Where(k => k >= _static)) master.Take(_columns[k]);
+        master.Flush();
+        if (_program.Basis() is { } basis) master._program.Restore(basis with { Columns = [.. kept.Select(k => basis.Columns[k])] });
+        return master;
+    }
+
+    private void Take(MasterColumn column)
+    {
+        switch (column.Kind)
+        {
+            case ColumnKind.Path when _paths.Add(column.Path!): _writer.Path(_batch, _columns, column.Path!); break;
+            case ColumnKind.Pack when _packs.Add(new PackArc(column.A, column.B, column.C, column.D)): _writer.Pack(_batch, _columns, new PackArc(column.A, column.B, column.C, column.D)); break;
+            case ColumnKind.Fill when _fills.Add((column.A, column.B, column.D)): _writer.Fill(_batch, _columns, column.A, column.B, column.D); break;
+            case ColumnKind.Whole when _wholes.Add(KeyOf(column.A, column.Products!, column.D)): _writer.Whole(_batch, _columns, column.A, column.Products!, column.D); break;
+            default: throw new InvalidOperationException($"A second column like {column}, or one that can't be taken over.");
+        }
+    }
+
+    private static string KeyOf(int order, int[] products, int week) => $"{order}/{week}/{string.Join(',', products)}";
 
     internal PlanningInstance Instance { get; }
     internal RoomChoice Choice { get; }
@@ -93,14 +124,14 @@ internal sealed class Master : IDisposable
     {
         int before = _columns.Count;
         foreach ((int order, int[] products, int week) in wholes)
-            if (_wholes.Add($"{order}/{week}/{string.Join(',', products)}")) _writer.Whole(_batch, _columns, order, products, week);
+            if (_wholes.Add(KeyOf(order, products, week))) _writer.Whole(_batch, _columns, order, products, week);
         Flush();
         return _columns.Count - before;
     }
 
-    internal LinearStatus Solve(LinearMethod method, double seconds)
+    internal LinearStatus Solve(LinearMethod method, double seconds, double tolerance = 1e-2)
     {
-        LinearStatus status = _program.Solve(method, seconds);
+        LinearStatus status = _program.Solve(method, seconds, tolerance);
         // A solve that was cut off leaves numbers that are no solution: the last whole one is kept.
         if (status is not (LinearStatus.Optimal or LinearStatus.Near)) return status;
         Values = _program.ColumnValues;
@@ -211,7 +242,8 @@ internal sealed class Master : IDisposable
         return prices;
     }
 
-    internal double DualOfRow(int row) => Duals[Rows.Row[row]];
+    /// <summary>What a mass of the row is worth by the last solve; nothing before the first.</summary>
+    internal double DualOfRow(int row) => Duals.Length == 0 ? 0 : Duals[Rows.Row[row]];
 
     private void Flush()
     {

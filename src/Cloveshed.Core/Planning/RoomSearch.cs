@@ -10,10 +10,11 @@ internal sealed record Findings(Spot[] Spots, IReadOnlyList<PathColumn> Paths, I
 internal sealed record RoomTrial(RoomChoice Choice, double Value, double Bound, Findings Found, Prices Center, bool Finished);
 
 /// <summary>
-/// Finds good weeks for the rooms. The free master says how a room would be emptied if it could open a little in many weeks;
-/// windows are halved around that until one week is left, then single rooms are moved by weeks while the plan gets better.
+/// Finds good weeks for the rooms. The free master says how a room would be filled and emptied if it could open a little in many weeks; what other weeks
+/// would be worth at its prices, and at those of every choice tried since, says what to try next. In small seasons single rooms are then moved by weeks
+/// while the plan gets better.
 /// </summary>
-internal sealed class RoomSearch(PlanningInstance instance, ILinearSolver solver, GenerationLimits limits)
+internal sealed class RoomSearch(PlanningInstance instance, ILinearSolver solver)
 {
     /// <summary>Gap of a trial from which on its prices say something of other room weeks.</summary>
     private const double Settled = 0.01;
@@ -23,63 +24,8 @@ internal sealed class RoomSearch(PlanningInstance instance, ILinearSolver solver
     internal static int[] Rooms(PlanningInstance instance) =>
         [.. Enumerable.Range(0, instance.Places.Length).Where(p => instance.Places[p].Kind == Seasons.PlaceKind.Sealed)];
 
-    /// <summary>Room weeks read off the free master, whose columns are narrowed on the way.</summary>
-    internal RoomChoice FromFree(Master free, Prices center)
-    {
-        RoomChoice choice = RoomChoice.Free(instance);
-        var windows = new Dictionary<int, (int First, int Last)>();
-        for (int s = 0; s < free.SpotsHere.Length; s++)
-            if (free.SpotsHere[s].Kind == SpotKind.FreeSealed) windows[s] = (instance.AsOf, instance.Weeks);
-        for (int turn = 0; turn < 7 && windows.Values.Any(w => w.Last > w.First); turn++)
-        {
-            foreach (int s in windows.Keys.ToArray()) windows[s] = Narrowed(free, s, windows[s]);
-            if (limits.Elapsed() >= limits.Until) continue;
-            Hold(free, windows);
-            ColumnGeneration.Run(free, limits with { Gap = 2e-3, RoundsAtMost = 1 }, center: center);
-        }
-        foreach ((int s, (int first, int last)) in windows) choice = choice.With(free.SpotsHere[s].Place, Schedule(free, s, first, last));
-        Hold(free, windows.Keys.ToDictionary(s => s, _ => (instance.AsOf, instance.Weeks)));
-        return choice;
-    }
-
-    private (int, int) Narrowed(Master free, int spot, (int First, int Last) window)
-    {
-        double[] weight = new double[instance.Weeks + 1];
-        for (int k = 0; k < free.ColumnCount; k++)
-        {
-            MasterColumn c = free.Columns[k];
-            if (c.Kind == ColumnKind.Opening && c.A == spot) weight[c.D] += Math.Max(0, free.Values[k]);
-        }
-        double total = weight.Sum();
-        if (total < 1e-6) return window.Last - window.First <= 1 ? (window.First, window.First) : window;
-        int width = Math.Max(1, (window.Last - window.First + 1) / 2);
-        (double Sum, int First) best = (-1, window.First);
-        for (int first = window.First; first + width - 1 <= window.Last; first++)
-        {
-            double sum = 0;
-            for (int t = first; t < first + width; t++) sum += weight[t];
-            if (sum > best.Sum + 1e-9) best = (sum, first);
-        }
-        return (best.First, best.First + width - 1);
-    }
-
-    private static void Hold(Master free, IReadOnlyDictionary<int, (int First, int Last)> windows)
-    {
-        var set = new List<int>();
-        var upper = new List<double>();
-        for (int k = 0; k < free.ColumnCount; k++)
-        {
-            MasterColumn c = free.Columns[k];
-            if (c.Kind != ColumnKind.Opening) continue;
-            (int first, int last) = windows[c.A];
-            set.Add(k);
-            upper.Add(c.D >= first && c.D <= last ? 1 : 0);
-        }
-        free.Program.SetColumnBounds(set, [.. set.Select(_ => 0.0)], upper);
-    }
-
     /// <summary>The weeks of a room as the free master uses it: sealed once nearly all of what it holds is in.</summary>
-    private RoomSchedule Schedule(Master free, int spot, int first, int last)
+    private RoomSchedule Schedule(Master free, int spot)
     {
         double[] entries = new double[instance.Weeks], exits = new double[instance.Weeks + 1];
         for (int k = 0; k < free.ColumnCount; k++)
@@ -98,11 +44,11 @@ internal sealed class RoomSearch(PlanningInstance instance, ILinearSolver solver
         if (place.SealedWeek is { } already)
         {
             int earliest = Math.Max(already + 1, instance.AsOf);
-            int open = Math.Clamp(total > 1e-9 && first == last ? first : last, earliest, instance.Weeks);
-            return new RoomSchedule(already, open >= instance.Weeks ? null : open);
+            int mid = Middle(exits, total, earliest);
+            return new RoomSchedule(already, mid >= instance.Weeks ? null : mid);
         }
         if (total < 1e-6 * place.Capacity) return new RoomSchedule(null, null);
-        int opened = last;
+        int opened = Middle(exits, total, instance.AsOf);
         double sum = 0;
         int sealedWeek = instance.AsOf;
         for (int t = instance.AsOf; t < Math.Min(opened, instance.Weeks); t++)
@@ -117,14 +63,23 @@ internal sealed class RoomSearch(PlanningInstance instance, ILinearSolver solver
         return new RoomSchedule(sealedWeek, opened >= instance.Weeks ? null : opened);
     }
 
+    /// <summary>The week by which half of what a room holds has left it.</summary>
+    private int Middle(double[] exits, double total, int earliest)
+    {
+        double gone = 0;
+        for (int t = 0; t < exits.Length; t++)
+            if ((gone += exits[t]) >= 0.5 * total && total > 1e-9) return Math.Clamp(t, earliest, instance.Weeks);
+        return instance.Weeks;
+    }
+
     /// <summary>Tries a choice: a fresh master under it, from the paths given, to the limits' gap. Remembered.</summary>
     internal RoomTrial Try(RoomChoice choice, IEnumerable<Findings> from, double cutOff, GenerationLimits within, Prices? center = null, Spot[]? centerOf = null)
     {
         lock (_tried)
-            if (_tried.TryGetValue(choice, out RoomTrial? known) && (known.Finished || within.Gap >= 1e-3)) return known;
+            if (_tried.TryGetValue(choice, out RoomTrial? known)) return known;
         using Master master = NewMaster(choice, RunCharges.ForBound(instance), from);
         if (center is not null && centerOf is not null) center = PriceMoving.To(instance, centerOf, master.SpotsHere, center);
-        GenerationResult result = ColumnGeneration.Run(master, within, cutOff, null, center);
+        GenerationResult result = ColumnGeneration.RunNearly(master, within, cutOff, center);
         var trial = new RoomTrial(choice, result.Solved ? result.Value : double.NegativeInfinity, result.Bound, Findings.Of(master), result.Center, result.Solved && result.Gap <= within.Gap);
         lock (_tried) _tried[choice] = trial;
         return trial;
@@ -134,7 +89,8 @@ internal sealed class RoomSearch(PlanningInstance instance, ILinearSolver solver
     {
         var master = new Master(instance, choice, charges, solver, grows: true);
         master.AddFills(FirstPaths.Fills(instance));
-        (int weeks, int places) = FirstPaths.Every(instance, master.SpotsHere);
+        // Findings are a better beginning than paths spread over the season; what is left of these is a way out for every row.
+        (int weeks, int places) = from.Any() && master.IsLarge ? (instance.Weeks, 1) : FirstPaths.Every(instance, master.SpotsHere);
         master.AddPaths(FirstPaths.Of(instance, master.SpotsHere, charges, weeks, places));
         foreach (Findings found in from)
         {
@@ -160,6 +116,69 @@ internal sealed class RoomSearch(PlanningInstance instance, ILinearSolver solver
         for (int k = 0; k < master.ColumnCount; k++)
             if (master.Columns[k].Path is { } path && (values[k] > 1e-9 || reduced[k] > -near)) useful.Add(path);
         return useful;
+    }
+
+    /// <summary>
+    /// Room weeks guessed from the free master's prices and from those of the weeks tried since, until nothing promises more: each time one choice about the
+    /// best and, with a second thread, one anywhere.
+    /// </summary>
+    /// <param name="root">The free master's own result.</param>
+    /// <param name="better">Told of each trial that is the best so far, and whether it is the first.</param>
+    internal RoomTrial Guess(Master free, GenerationResult root, GenerationLimits within, int trialsAtMost, Action<RoomTrial, bool> better)
+    {
+        Findings freely = Findings.Of(free);
+        RoomChoice asFree = RoomChoice.Free(instance);
+        foreach ((int s, Spot spot) in free.SpotsHere.Index().Where(x => x.Item.Kind == SpotKind.FreeSealed)) asFree = asFree.With(spot.Place, Schedule(free, s));
+        RoomCut.Weeks[] sealings = [.. Rooms(instance).Select(p => new RoomCut.Weeks(p, SealingWeeks(p, asFree.OfPlace[p]?.Sealed)))];
+        var guess = new RoomGuess(sealings.ToDictionary(r => r.Place, r => RoomCut.Compared(instance, r)));
+        guess.Learn(RoomCut.Of(instance, sealings, free.SpotsHere, root.Center, null, root.Value, within), asFree);
+        RoomTrial? best = null;
+        for (int left = Math.Max(1, trialsAtMost); left > 0 && (best is null || (!within.Over && trialsAtMost > 0));)
+        {
+            RoomChoice[] batch = Proposals(guess, best, asFree, Math.Min(left, within.Threads));
+            if (batch.Length == 0 && best is null) batch = [asFree];
+            if (batch.Length == 0) break;
+            left -= batch.Length;
+            var trials = new RoomTrial[batch.Length];
+            (Findings found, Prices center, double value) = best is null ? (freely, root.Center, double.NegativeInfinity) : (best.Found, best.Center, best.Value);
+            Parallel.For(0, batch.Length, new ParallelOptions { MaxDegreeOfParallelism = within.Threads }, i =>
+                trials[i] = Try(batch[i], [found], value, within with { Threads = 1 }, center, found.Spots));
+            foreach (RoomTrial trial in trials)
+            {
+                if (double.IsFinite(trial.Value)) guess.Learn(RoomCut.Of(instance, sealings, trial.Found.Spots, trial.Center, trial.Choice, trial.Value, within), trial.Choice);
+                if (best is not null && trial.Value <= best.Value) continue;
+                bool first = best is null;
+                best = trial;
+                better(best, first);
+            }
+        }
+        return best!;
+    }
+
+    /// <summary>Weeks within which the prices of a choice tell most of others.</summary>
+    private const int Nearby = 4;
+
+    private RoomChoice[] Proposals(RoomGuess guess, RoomTrial? best, RoomChoice asFree, int count)
+    {
+        var proposed = new List<RoomChoice>();
+        double moreThan = best is null ? double.NegativeInfinity : best.Value + 1e-5 * Math.Abs(best.Value);
+        bool Known(RoomChoice c) => _tried.ContainsKey(c) || proposed.Contains(c);
+        while (proposed.Count < count)
+        {
+            RoomChoice? next = best is not null && proposed.Count == 0 ? guess.Next(best.Choice, Known, moreThan, Nearby) : null;
+            next ??= guess.Next(best?.Choice ?? asFree, Known, moreThan, null);
+            if (next is null) break;
+            proposed.Add(next);
+        }
+        return [.. proposed];
+    }
+
+    /// <summary>The weeks in which a room's sealing is thought of: those about the week in which the free master has it nearly filled.</summary>
+    private int[] SealingWeeks(int place, int? asFree)
+    {
+        if (instance.Places[place].SealedWeek is { } already) return [already];
+        int earliest = EarliestSeal(instance, place), middle = Math.Clamp(asFree ?? earliest + 4, earliest, Math.Max(earliest, instance.Weeks - 2));
+        return [.. Enumerable.Range(Math.Max(earliest, middle - 6), 13).Where(s => s < instance.Weeks - 1)];
     }
 
     /// <summary>Moves single rooms by weeks while the plan gets better, two trials at a time.</summary>

@@ -10,29 +10,50 @@ internal sealed class RunRounding(PlanningInstance instance, ILinearSolver solve
 {
     private const double Nothing = 1e-7;
 
-    /// <summary>A master solved with decided runs and whole orders, or null where time ran out before one was had.</summary>
-    internal Master Round(Master start, Prices center)
+    /// <summary>Charges are made anew from the last runs so many times, and paths looked for so many times under each.</summary>
+    private const int Slopes = 4, Rounds = 2;
+
+    private static readonly Dictionary<int, InstanceOrderLine> Unchanged = [];
+
+    /// <summary>A master solved with decided runs and whole orders.</summary>
+    internal Master Round(Master start)
     {
         RoomChoice choice = start.Choice;
         Findings found = Findings.Of(start);
         RunCharges bound = RunCharges.ForBound(instance);
         Dictionary<(int, int, int), double> runs = MassIn(start);
-        var search = new RoomSearch(instance, solver, limits);
-        for (int turn = 0; turn < 3 && limits.Elapsed() < limits.Until; turn++)
+        Master last = start;
+        for (int turn = 0; turn < Slopes && limits.Elapsed() < limits.Until; turn++)
         {
-            RunCharges charges = Sloped(bound, runs);
-            using Master master = search.NewMaster(choice, charges, [found]);
-            GenerationResult result = ColumnGeneration.Run(master, limits with { Gap = 5e-4, RoundsAtMost = Math.Min(6, limits.RoundsAtMost) }, center: center);
-            if (!result.Solved) break;
-            center = result.Center;
+            Master master = last.Under(Sloped(bound, runs));
+            PlaceWeeks.Slope(master, last);
+            if (!Grow(master))
+            {
+                master.Dispose();
+                break;
+            }
+            if (!ReferenceEquals(last, start)) last.Dispose();
+            last = master;
             found = Findings.Of(master);
             runs = MassIn(master);
         }
         HashSet<(int, int, int)> open = [.. runs.Keys];
-        return Decide(choice, found, open, runs, bound);
+        Master decided = Decide(choice, found, open, runs, bound, last);
+        if (!ReferenceEquals(last, start)) last.Dispose();
+        return decided;
     }
 
-    private Master Decide(RoomChoice choice, Findings found, HashSet<(int Lot, int Line, int Week)> open, Dictionary<(int, int, int), double> runs, RunCharges bound)
+    /// <summary>Solves from where the master stands and lets in what pays, a few times.</summary>
+    private bool Grow(Master master)
+    {
+        for (int round = 0; ; round++)
+        {
+            if (master.Solve(LinearMethod.WarmSimplex, 120) != LinearStatus.Optimal) return false;
+            if (round == Rounds || limits.Over || ColumnGeneration.Round(master, limits, Unchanged).Added == 0) return true;
+        }
+    }
+
+    private Master Decide(RoomChoice choice, Findings found, HashSet<(int Lot, int Line, int Week)> open, Dictionary<(int, int, int), double> runs, RunCharges bound, Master sloped)
     {
         var least = new Dictionary<(int, int, int), double>();
         foreach ((int lot, int line, int week) in open)
@@ -47,6 +68,7 @@ internal sealed class RunRounding(PlanningInstance instance, ILinearSolver solve
             RoomSearch.AddOrders(master, found);
             master.AddPaths(FirstPaths.Of(instance, master.SpotsHere, charges, Math.Max(2, instance.Weeks / 4)));
             master.AddPaths(found.Paths.Select(p => WithoutClosedCracker(p, charges)).Where(p => MayRun(p, charges)));
+            PlaceWeeks.Decide(master, sloped);
             LinearStatus status = master.Solve(master.IsLarge ? LinearMethod.InteriorPoint : LinearMethod.ColdSimplex, 120);
             if (status == LinearStatus.Infeasible && least.Count > 0)
             {
@@ -64,6 +86,7 @@ internal sealed class RunRounding(PlanningInstance instance, ILinearSolver solve
                 master.Dispose();
                 throw new InvalidOperationException($"The plan with decided runs could not be solved ({status}).");
             }
+            if (turn == 0 && Grow(master)) found = Findings.Of(master);
             Dictionary<(int Lot, int Line, int Week), double> now = MassIn(master);
             List<(int Lot, int Line, int Week)> small = LeastRuns.Broken(master);
             bool unused = open.Any(r => !now.ContainsKey(r));

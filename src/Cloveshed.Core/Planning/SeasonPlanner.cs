@@ -26,6 +26,9 @@ public sealed record PlanRequest(
 /// </summary>
 public sealed class SeasonPlanner(ILinearSolver solver)
 {
+    /// <summary>Seconds from which on the bound over all room weeks is sharpened further than looking for room weeks needs.</summary>
+    private const double Long = 120;
+
     public PlanAnswer Plan(PlanRequest request)
     {
         Season season = request.Season;
@@ -37,33 +40,38 @@ public sealed class SeasonPlanner(ILinearSolver solver)
         void Report(PlanStage stage, double? value, double? bound) => request.Progress?.Invoke(new PlanProgress(stage, Elapsed(), value * instance.MoneyScale, bound * instance.MoneyScale));
 
         var limits = new GenerationLimits(1e-4, total * 0.4, request.RoundsAtMost, request.Depth, Elapsed, request.Threads, request.Cancel);
-        var search = new RoomSearch(instance, solver, limits with { Until = total * 0.62 });
-        int[] rooms = RoomSearch.Rooms(instance);
-        RoomChoice free = RoomChoice.Free(instance);
+        var search = new RoomSearch(instance, solver);
         double bound;
-        RoomTrial best;
-        using (Master master = search.NewMaster(free, RunCharges.ForBound(instance), []))
+        RoomChoice choice = request.Rooms ?? RoomChoice.Free(instance);
+        RoomTrial? best = null;
+        Findings freely;
+        Prices center;
+        Spot[] spots;
+        using (Master master = search.NewMaster(RoomChoice.Free(instance), RunCharges.ForBound(instance), []))
         {
-            GenerationResult root = ColumnGeneration.Run(master, limits with { Gap = Math.Min(4e-4, request.Gap / 4) }, double.NegativeInfinity, (_, v, b) => Report(PlanStage.AllRoomWeeks, v, b));
-            bound = root.Bound;
-            Findings freely = Findings.Of(master);
-            RoomChoice choice = request.Rooms ?? (rooms.Length == 0 ? free : search.FromFree(master, root.Center));
-            best = search.Try(choice, [freely, Findings.Of(master)], double.NegativeInfinity, limits with { Gap = 1e-3, Until = Math.Max(total * 0.6, Elapsed() + total * 0.1) }, root.Center, freely.Spots);
+            GenerationResult root = ColumnGeneration.RunNearly(master, limits with { Gap = master.IsLarge && total < Long ? 1e-3 : Math.Min(4e-4, request.Gap / 4) }, double.NegativeInfinity, null, (_, v, b) => Report(PlanStage.AllRoomWeeks, v, b));
+            (bound, center, spots, freely) = (root.Bound, root.Center, master.SpotsHere, Findings.Of(master));
+            if (request.Rooms is null && RoomSearch.Rooms(instance).Length > 0)
+            {
+                best = search.Guess(master, root, limits with { Gap = 1.5e-3, Until = total * 0.6 }, request.RoomTrialsAtMost,
+                    (t, first) => Report(first ? PlanStage.RoomWeeksFound : PlanStage.RoomWeeksImproved, t.Value, bound));
+                if (!master.IsLarge)
+                    best = search.Improve(best, limits with { Gap = 1e-3, Until = total * 0.72, RoundsAtMost = Math.Min(request.RoundsAtMost, 8) }, request.RoomTrialsAtMost, t => Report(PlanStage.RoomWeeksImproved, t.Value, bound));
+                (choice, center, spots) = (best.Choice, best.Center, best.Found.Spots);
+            }
         }
-        Report(PlanStage.RoomWeeksFound, best.Value, bound);
-        if (rooms.Length > 0 && request.Rooms is null)
-            best = search.Improve(best, limits with { Gap = 1e-3, Until = total * 0.72, RoundsAtMost = Math.Min(request.RoundsAtMost, 8) }, request.RoomTrialsAtMost, t => Report(PlanStage.RoomWeeksImproved, t.Value, bound));
 
-        using Master held = search.NewMaster(best.Choice, RunCharges.ForBound(instance), [best.Found]);
-        GenerationResult final = ColumnGeneration.Run(held, limits with { Until = Math.Max(total * 0.8, Elapsed() + total * 0.08) }, double.NegativeInfinity, (_, v, b) => Report(PlanStage.GivenRoomWeeks, v, bound), best.Center);
+        using Master held = search.NewMaster(choice, RunCharges.ForBound(instance), [best?.Found ?? freely]);
+        center = PriceMoving.To(instance, spots, held.SpotsHere, center);
+        GenerationResult final = ColumnGeneration.Run(held, limits with { Until = Math.Max(total * 0.8, Elapsed() + total * 0.08) }, double.NegativeInfinity, (_, v, b) => Report(PlanStage.GivenRoomWeeks, v, bound), center);
         // The trial of these room weeks had a bound of its own.
-        final = final with { Bound = Math.Min(final.Bound, best.Bound) };
-        using Master decided = new RunRounding(instance, solver, limits with { Until = Math.Max(total * 0.95, Elapsed() + total * 0.1) }).Round(held, final.Center);
-        Report(PlanStage.RunsDecided, decided.Value, bound);
+        if (best is not null) final = final with { Bound = Math.Min(final.Bound, best.Bound) };
+        using Master decided = new RunRounding(instance, solver, limits with { Until = Math.Max(total * 0.95, Elapsed() + total * 0.1) }).Round(held);
+        Report(PlanStage.RunsDecided, new AnswerBuilding(decided).ValueOf(season) / instance.MoneyScale, bound);
         IdlePlaces.Shut(decided, season, limits with { Until = total });
         AnswerBuilding rounded = WholeUnits.Settle(decided, season);
         double left = Math.Max(2, total - Elapsed());
-        using Master? polished = request.PolishNodesAtMost == 0 || request.Cancel.IsCancellationRequested ? null : new Polish(instance, solver).Run(best.Choice, [Findings.Of(held), Findings.Of(decided)], Math.Min(60, left), request.PolishNodesAtMost, request.Seed);
+        using Master? polished = request.PolishNodesAtMost == 0 || request.Cancel.IsCancellationRequested ? null : new Polish(instance, solver).Run(choice, [Findings.Of(held), Findings.Of(decided)], Math.Min(60, left), request.PolishNodesAtMost, request.Seed);
         if (polished is not null && new AnswerBuilding(polished) is var exact && Settled(exact) > Settled(rounded) && !exact.BreaksALeastRun())
             return Answer(request, instance, known, exact, polished, held, final, bound, Elapsed());
         return Answer(request, instance, known, rounded, decided, held, final, bound, Elapsed());

@@ -9,8 +9,6 @@ internal sealed unsafe class HighsProgram : ILinearProgram
     private const int StatusOk = 0, StatusWarning = 1;
     private const int BasisBasic = 1;
 
-    /// <summary>Relative: where to stop for prices from the middle. Tighter costs more than it tells.</summary>
-    private const double CentralTolerance = 1e-2;
     private nint _highs;
     private int _integral;
 
@@ -108,13 +106,13 @@ internal sealed unsafe class HighsProgram : ILinearProgram
         _integral += integral ? set.Length : -set.Length;
     }
 
-    public LinearStatus Solve(LinearMethod method, double secondsAtMost)
+    public LinearStatus Solve(LinearMethod method, double secondsAtMost, double tolerance = 1e-2)
     {
         bool central = method == LinearMethod.Central, interior = central || method == LinearMethod.InteriorPoint;
         // Presolve throws a warm basis away, and what it took out gets no prices back where there is no crossover.
         Must(Highs_setStringOptionValue(_highs, "solver", interior ? "ipm" : "simplex"), "solver");
         Must(Highs_setStringOptionValue(_highs, "run_crossover", central ? "off" : "on"), "run_crossover");
-        Must(Highs_setDoubleOptionValue(_highs, "ipm_optimality_tolerance", central ? CentralTolerance : 1e-8), "ipm_optimality_tolerance");
+        Must(Highs_setDoubleOptionValue(_highs, "ipm_optimality_tolerance", central ? tolerance : 1e-8), "ipm_optimality_tolerance");
         Must(Highs_setStringOptionValue(_highs, "presolve", central || method is LinearMethod.WarmSimplex or LinearMethod.DualSimplex ? "off" : "on"), "presolve");
         // 1: dual simplex, 4: primal simplex, which stays feasible when columns are added.
         Must(Highs_setIntOptionValue(_highs, "simplex_strategy", method == LinearMethod.WarmSimplex ? 4 : 1), "simplex_strategy");

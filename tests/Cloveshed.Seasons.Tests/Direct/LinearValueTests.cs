@@ -49,7 +49,7 @@ public sealed class LinearValueTests
     internal static GenerationResult Generate(PlanningInstance instance, RoomChoice rooms, SearchDepth depth)
     {
         var limits = new GenerationLimits(1e-7, 1e9, 400, depth, () => 0, 1, default);
-        using Master master = new RoomSearch(instance, new HighsSolver(), limits).NewMaster(rooms, RunCharges.ForBound(instance), []);
+        using Master master = new RoomSearch(instance, new HighsSolver()).NewMaster(rooms, RunCharges.ForBound(instance), []);
         return ColumnGeneration.Run(master, limits);
     }
 }

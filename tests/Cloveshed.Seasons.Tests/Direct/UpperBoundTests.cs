@@ -39,7 +39,7 @@ public sealed class UpperBoundTests
         double best = DirectModel.Solve(new DirectQuestion(instance, held, Mixed: true), 1.5).Value;
         double slack = 1e-6 * Math.Max(1, Math.Abs(best));
         var limits = new GenerationLimits(1e-6, 1e9, 200, SearchDepth.Exact, () => 0, 1, default);
-        using Master master = new RoomSearch(instance, new HighsSolver(), limits).NewMaster(spots, RunCharges.ForBound(instance), []);
+        using Master master = new RoomSearch(instance, new HighsSolver()).NewMaster(spots, RunCharges.ForBound(instance), []);
         GenerationResult found = ColumnGeneration.Run(master, limits);
         Assert.True(found.Bound >= best - slack, $"the bound found, {found.Bound}, is below {best}");
         Pcg pcg = new(seed, 13);

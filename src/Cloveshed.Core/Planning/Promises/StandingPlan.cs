@@ -73,7 +73,7 @@ public sealed class StandingPlan : IDisposable
         double started = request.Elapsed();
         double Elapsed() => request.Elapsed() - started;
         var limits = new GenerationLimits(request.GapWanted, request.Seconds, request.RoundsAtMost, request.Depth, Elapsed, request.Threads, request.Cancel);
-        Master master = new RoomSearch(instance, solver, limits).NewMaster(RoomChoice.Of(instance, request.Rooms), RunCharges.ForBound(instance), []);
+        Master master = new RoomSearch(instance, solver).NewMaster(RoomChoice.Of(instance, request.Rooms), RunCharges.ForBound(instance), []);
         try
         {
             GenerationResult result = ColumnGeneration.Run(master, limits);
