@@ -16,9 +16,16 @@ public static class Replay
         PlanningInstance instance = shed.Instance;
         var till = new Till(instance.Weeks);
         var troubles = new Troubles();
-        var yard = new Yard(shed, scenario, till, troubles);
-        var desk = new RunDesk(shed, scenario, yard, till, troubles);
-        var shipping = new Shipping(shed, scenario, till);
+        var yard = new Yard(shed, scenario, till);
+        var worths = new KeepWorths(shed, scenario, yard);
+        var sales = new AsItStands(shed, yard, worths, till);
+        var moves = new YardMoves(shed, scenario, yard, worths, sales, till, troubles);
+        var made = new RunsMade(instance, scenario, yard, till);
+        var planned = new PlannedRuns(shed, scenario, yard, made, troubles);
+        var more = new MoreRuns(shed, yard, worths, made);
+        var moreSeed = new MoreSeed(shed, yard, worths, made);
+        var demand = new Demand(shed, scenario);
+        var shipping = new Shipping(shed, scenario, demand, till);
         var stock = new FinishedStock(instance);
         ReplayRows? record = rows ? new ReplayRows(shed, scenario, yard) : null;
         for (int t = instance.AsOf; t < instance.Weeks; t++)
@@ -26,50 +33,52 @@ public static class Replay
             var book = new LineBook(instance, scenario, t);
             yard.Arrive(t);
             stock.Begin(t);
-            desk.Begin(t);
-            WeekNeeds needs = shipping.Needs(t, stock);
-            desk.SeedPlanned(t, book, needs);
-            desk.FreshPlanned(t, book, needs);
+            made.Begin(t);
+            planned.Begin();
+            WeekNeeds needs = demand.Needs(t, stock);
+            planned.Seed(t, book, needs);
+            planned.Fresh(t, book, needs);
             book.Reserved = double.IsInfinity(instance.People[t]) ? 0 : shed.Policy.CrackPeople[t];
-            desk.SeedMore(t, book);
-            desk.More(LineMode.Fresh, t, book, needs);
+            moreSeed.Make(t, book);
+            more.Make(LineMode.Fresh, t, book, needs);
             book.Reserved = 0;
-            Beyond(shed, desk, shipping, t);
-            desk.SortOut(t);
-            desk.CrackPlanned(t, book, needs);
-            desk.More(LineMode.Crack, t, book, needs);
-            desk.Close(t, book);
-            foreach (WeekRun run in desk.Runs)
+            Beyond(shed, made, demand, t);
+            made.SortOut(t);
+            planned.Crack(t, book, needs);
+            more.Make(LineMode.Crack, t, book, needs);
+            made.Close(t, book);
+            foreach (WeekRun run in made.Runs)
                 foreach ((int q, double mass) in run.Made) stock.Add(q, t, mass);
             shipping.Ship(t, stock);
-            yard.AsIs(t);
-            record?.Week(t, desk.Runs, book);
+            sales.Week(t);
+            record?.Week(t, made.Runs, book);
+            moves.Week(t);
             yard.StandTheWeek(t);
-            Missing(instance, scenario, shipping, troubles, t);
+            Missing(instance, scenario, demand, troubles, t);
         }
         shipping.Close();
         for (int n = 0; n < instance.SeedNeeds.Length; n++)
-            till.Add(MoneyKind.SeedShort, instance.Weeks - 1, Math.Max(0, instance.SeedNeeds[n].Mass - desk.SeedMade[n]) * instance.SeedNeeds[n].ShortCost);
-        return Outcome(shed, scenario, till, troubles, yard, shipping, record?.Answer(shipping));
+            till.Add(MoneyKind.SeedShort, instance.Weeks - 1, Math.Max(0, instance.SeedNeeds[n].Mass - made.SeedMade[n]) * instance.SeedNeeds[n].ShortCost);
+        return Outcome(shed, scenario, till, troubles, yard, demand, shipping, record?.Answer(demand, shipping));
     }
 
     // What runs give beyond what the plan's would, goes to lines that it leaves short and to the market, where that brings more than cracking.
-    private static void Beyond(ReplayShed shed, RunDesk desk, Shipping shipping, int week)
+    private static void Beyond(ReplayShed shed, RunsMade made, Demand demand, int week)
     {
         PlanningInstance instance = shed.Instance;
-        double[] wanted = shipping.Beyond(week), over = new double[instance.Sorts.Length];
-        foreach (WeekRun run in desk.Runs) if (run.PackFirst is not null && instance.Lines[run.Line].Mode == LineMode.Fresh) for (int k = 0; k < over.Length; k++) over[k] += run.Gives[k];
+        double[] wanted = demand.Beyond(week), over = new double[instance.Sorts.Length];
+        foreach (WeekRun run in made.Runs) if (run.PackFirst is not null && instance.Lines[run.Line].Mode == LineMode.Fresh) for (int k = 0; k < over.Length; k++) over[k] += run.Gives[k];
         for (int k = 0; k < over.Length; k++) over[k] -= shed.Policy.ClassOut[k][week] * (1 + 1e-5);
         for (int q = 0; q < wanted.Length; q++)
         {
             int k = instance.Products[q].Sort;
             if (wanted[q] <= 0 || over[k] <= instance.Products[q].Net || instance.Sorts[k].Clove) continue;
             double left = Math.Min(wanted[q], over[k]);
-            foreach (WeekRun run in desk.Runs)
+            foreach (WeekRun run in made.Runs)
             {
                 if (left <= 0) break;
                 if (instance.Lines[run.Line].Mode != LineMode.Fresh) continue;
-                double packed = desk.PackFrom(run, q, left);
+                double packed = made.PackFrom(run, q, left);
                 left -= packed;
                 over[k] -= packed;
             }
@@ -80,7 +89,7 @@ public static class Replay
     private const int WeeksToComeIn = 2;
 
     // A size is missing where a twentieth of what is due in a week, and was planned to ship by then, is still not shipped two weeks later.
-    private static void Missing(PlanningInstance instance, Scenario scenario, Shipping shipping, Troubles troubles, int week)
+    private static void Missing(PlanningInstance instance, Scenario scenario, Demand demand, Troubles troubles, int week)
     {
         for (int due = week - WeeksToComeIn; due <= (week == instance.Weeks - 1 ? week : week - WeeksToComeIn); due++)
         {
@@ -91,14 +100,14 @@ public static class Replay
                 if (line.DueWeek != due) continue;
                 double net = instance.Products[line.Product].Net;
                 ordered[instance.Products[line.Product].Sort] += scenario.OrderUnits[i] * net;
-                missing[instance.Products[line.Product].Sort] += Math.Max(0, shipping.PlannedOnTime(i) - shipping.Shipped[i]) * net;
+                missing[instance.Products[line.Product].Sort] += Math.Max(0, demand.PlannedOnTime(i) - demand.Shipped[i]) * net;
             }
             for (int k = 0; k < ordered.Length; k++)
                 if (missing[k] > 0.05 * ordered[k]) troubles.Add(TroubleKind.Size, instance.Sorts[k].Name, Math.Max(0, due), missing[k]);
         }
     }
 
-    private static ReplayOutcome Outcome(ReplayShed shed, Scenario scenario, Till till, Troubles troubles, Yard yard, Shipping shipping, Answers.PlanAnswer? answer)
+    private static ReplayOutcome Outcome(ReplayShed shed, Scenario scenario, Till till, Troubles troubles, Yard yard, Demand demand, Shipping shipping, Answers.PlanAnswer? answer)
     {
         PlanningInstance instance = shed.Instance;
         int sorts = instance.Sorts.Length;
@@ -109,7 +118,7 @@ public static class Replay
             double net = instance.Products[line.Product].NetInUnit;
             int k = instance.Products[line.Product].Sort;
             ordered[k] += scenario.OrderUnits[i] * net;
-            shipped[k] += shipping.Shipped[i] * net;
+            shipped[k] += demand.Shipped[i] * net;
             onTime[k] += shipping.OnTime[i] * net;
             if (line.DueWeek < 0 || line.DueWeek >= instance.Weeks) continue;
             due[line.DueWeek] += scenario.OrderUnits[i] * net;

@@ -34,7 +34,7 @@ internal sealed class ReplayRows(ReplayShed shed, Scenario scenario, Yard yard)
         }
     }
 
-    public PlanAnswer Answer(Shipping shipping)
+    public PlanAnswer Answer(Demand demand, Shipping shipping)
     {
         Batch[] batches = [.. yard.Batches.Where(b => b.Whole > 0)];
         var ids = batches.Index().ToDictionary(b => b.Item, b => $"P{b.Index + 1:00000}");
@@ -44,7 +44,7 @@ internal sealed class ReplayRows(ReplayShed shed, Scenario scenario, Yard yard)
             [.. shipping.Fills.GroupBy(f => (f.Line, f.Product, f.Week)).Select(g => (g.Key.Line, g.Key.Product, g.Key.Week, Units: g.Sum(f => f.Units))).Select(f => new FillRow(instance.OrderLines[f.Line].Line.Order, instance.OrderLines[f.Line].Line.Number, f.Week, instance.Products[f.Product].Id, f.Units))],
             [.. shipping.Sales.GroupBy(s => s.Market).Select(g => (Market: g.Key, Units: g.Sum(s => s.Units))).Select(s => new SaleRow(instance.Market[s.Market].Week, instance.Products[instance.Market[s.Market].Product].Id, s.Units))],
             [.. batches.SelectMany(b => b.Exits.Where(e => e.Line < 0).GroupBy(e => (e.Discarded, e.Week)).Select(g => (g.Key.Discarded, g.Key.Week, Mass: g.Sum(e => e.Mass))).Select(e => new AsIsRow(e.Discarded, e.Week, instance.Lots[b.Lot].Id, ids[b], instance.Places[b.PlaceAt[e.Week]].Id, e.Mass * b.RatioAt[e.Week] * instance.MassScale, e.Mass * instance.MassScale)))],
-            [.. instance.OrderLines.Select((l, i) => new ShortRow(l.Line.Order, l.Line.Number, scenario.OrderUnits[i] - shipping.Shipped[i], "")).Where(s => s.Units > 0)],
+            [.. instance.OrderLines.Select((l, i) => new ShortRow(l.Line.Order, l.Line.Number, scenario.OrderUnits[i] - demand.Shipped[i], "")).Where(s => s.Units > 0)],
             [.. batches.SelectMany(b => Keeps(b, ids[b]))], Moves(batches), Rooms(batches), seed, []);
         return answer;
     }

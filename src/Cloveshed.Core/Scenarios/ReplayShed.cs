@@ -50,6 +50,14 @@ public sealed class ReplayShed
     /// <summary>[order line] units that the plan fills.</summary>
     internal int[] Planned { get; }
 
+    /// <summary>Scaled money that a scaled mass of a lot's good bulbs brings in a mode, by the plan's worths.</summary>
+    internal double Brings(int lot, LineMode mode, int week) => mode switch
+    {
+        LineMode.Fresh => RunWorth[lot][week],
+        LineMode.Crack => CloveWorth[lot][week],
+        _ => 0,
+    };
+
     internal double SoundShare(double life)
     {
         double at = life / SoundStep;

@@ -2,6 +2,7 @@ using Cloveshed.Core;
 using Cloveshed.Core.Answers;
 using Cloveshed.Core.Seasons;
 using Cloveshed.Pictures.Sections;
+using Cloveshed.Web.Plan.Since;
 using Cloveshed.Web.Shared;
 
 namespace Cloveshed.Web.Dock;
@@ -61,7 +62,7 @@ public sealed class LineBook
 }
 
 /// <summary>Line books of the last few plans and seasons.</summary>
-public sealed class LineShelf
+public sealed class LineShelf(BasisShelf bases)
 {
     private const int Room = 4;
 
@@ -70,7 +71,7 @@ public sealed class LineShelf
     public LineBook Of(ShedReading shed)
     {
         string plan = shed.State.Adopted is { } adopted ? string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{adopted.Document} {adopted.Basis} ") : "";
-        return shelf.Of(plan + shed.State.InputDigest, () => LineBook.Of(shed.SeasonOpen, shed.Book, new SincePlan(shed.State)));
+        return shelf.Of(plan + shed.State.InputDigest, () => LineBook.Of(shed.SeasonOpen, shed.Book, bases.SinceAdopted(shed.State)));
     }
 }
 

@@ -37,7 +37,7 @@ public enum PlanWord
     // What changed since
     SinceOne, SinceMany, SinceNew, SinceChanged, SinceGone, SinceLifted, OtherSeason, NounHold, NounLook, NounSeason, NounSizeClass, NounVariety,
     NounPlace, NounPlaceWeek, NounLot, NounSample, NounYield, NounLine, NounSizer, NounLineWeek, NounPeopleWeek, NounCloveGrade, NounProduct, NounStock,
-    NounSealedRoom, NounOrderLine, NounMarketWeek, NounSeedNeed, NounAsIsPrice,
+    NounSealedRoom, NounOrderLine, NounMarketWeek, NounSeedNeed, NounAsIsPrice, NounListPrice, NounFreight, NounProgram, NounPromotion,
 
     // Plan again
     Again, AgainTitle, AgainLead, AgainName, AgainNameGiven, AgainSeconds, AgainGap, AgainDo, AgainHint, AgainHolds, AgainNoHolds, AgainBadName,
@@ -55,8 +55,8 @@ public enum PlanWord
     CompareSecond, CompareFirstOf, CompareSecondOf, CompareChoose, CompareNot, CompareLead, CompareRuns, CompareOrders, CompareRooms,
     CompareMoney, CompareChange, CompareFills, CompareRoomsCaption, CompareSealedOf, CompareOpenedOf, CompareNotSealed, CompareRunsHead,
     CompareSizes, CompareSize, CompareMovesHead, CompareMovesLead, CompareMoves, CompareWeeksLater,
-    CompareOrdersHead, CompareFareOf, CompareFare, CompareNoLine, CompareRest, CompareSame, CompareTurn, Adopt, AdoptFirst, AdoptSame,
-    OtherwiseTitle, OtherwiseLead, OtherwisePlayingHead, OtherwisePlaying, OtherwiseStop, OtherwiseStopped, OtherwiseAgain, OtherwiseBegun, OtherwisePlanned, OtherwiseP10, OtherwiseP50, OtherwiseP90,
+    CompareOrdersHead, CompareFareOf, CompareFare, CompareNoLine, CompareRest, CompareSomeOf, CompareSame, CompareTurn, Adopt, AdoptFirst, AdoptSame,
+    OtherwiseTitle, OtherwiseLead, OtherwisePlayingHead, OtherwisePlaying, OtherwiseStop, OtherwiseStopped, OtherwiseAgain, OtherwiseBegun, OtherwisePlanned, OtherwiseInVain, OtherwiseP10, OtherwiseP50, OtherwiseP90,
     OtherwiseWorst, OtherwiseBreaks, OtherwiseBreaksLead, OtherwiseNoBreak, OtherwiseShare, OtherwiseMiddle, OtherwiseEarliest, OtherwiseTroubles, OtherwiseWhat, OtherwiseMass, OtherwiseLotLate,
     OtherwiseLotSpent, OtherwiseLine, OtherwisePlace, OtherwiseSizes, OtherwiseSizesLead, OtherwiseSize, OtherwiseWeeks, OtherwiseWeek, OtherwiseReturn, OtherwiseAhead, OtherwiseReturnLead, OtherwiseOnTime,
     OtherwiseOnTimeLead, OtherwiseOf, OtherwiseAssumes,

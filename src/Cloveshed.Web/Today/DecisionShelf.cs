@@ -1,11 +1,12 @@
 using System.Globalization;
 using Cloveshed.Core.Seasons;
+using Cloveshed.Web.Plan.Since;
 using Cloveshed.Web.Shared;
 
 namespace Cloveshed.Web.Today;
 
 /// <summary>Decisions of the last few weeks that were looked at, by plan, season and week.</summary>
-public sealed class DecisionShelf
+public sealed class DecisionShelf(BasisShelf bases)
 {
     private const int Room = 16;
 
@@ -22,7 +23,7 @@ public sealed class DecisionShelf
         string key = string.Create(CultureInfo.InvariantCulture, $"{shed.State.Adopted!.Document} {shed.ClockKey} {shed.State.Adopted.Basis} {week}");
         return shelf.Of(key, () =>
         {
-            SincePlan since = new(shed.State);
+            SincePlan since = bases.SinceAdopted(shed.State);
             return DecisionList.Of(book, week, since.Has, shed.Clocks.Of);
         });
     }

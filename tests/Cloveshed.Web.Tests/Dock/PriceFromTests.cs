@@ -50,6 +50,22 @@ public sealed class PriceFromTests
         Assert.Equal(PlanSeason.Worth, plan.Value, 0.01);
     }
 
+    /// <summary>After the plan: the promotion that took 2 off the program's weeks is dropped. What no longer stands is seen by what it made, and the plan's page names it.</summary>
+    [Fact]
+    public async Task A_dropped_row_of_terms_marks_the_lines_that_it_priced()
+    {
+        await using ServedShed shed = await Open();
+        PlanEntry plan = await PlanSeason.Made(shed.Ledger, PlanSeason.Ask(shed.Ledger));
+        Assert.IsType<Appended.Accepted>(shed.Ledger.Append([SmallShed.Origin.PlanAdopted(plan)]));
+        using Visitor visitor = shed.Visitor();
+        const string told = "changed since the plan";
+        Assert.DoesNotContain(told, (await visitor.Get("/dock/Weekly%202026-09-28")).Read(), StringComparison.OrdinalIgnoreCase);
+        Assert.IsType<Appended.Accepted>(shed.Ledger.Append([SmallShed.Origin.RowDropped(shed.Ledger.Now().Rows!.Of("promotions.csv").First(row => row.Cells["promotion"] == "Fair"))]));
+        Assert.Contains(told, (await visitor.Get("/dock/Weekly%202026-09-28")).Read(), StringComparison.OrdinalIgnoreCase);
+        Assert.DoesNotContain(told, (await visitor.Get("/dock/O1")).Read(), StringComparison.OrdinalIgnoreCase);
+        Assert.Contains("Promotions: 1 dropped", (await visitor.Get("/plan")).Read(), StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task An_order_by_a_list_is_entered_and_its_list_can_be_changed()
     {

@@ -22,6 +22,8 @@ public sealed class OtherwiseTests
         Assert.Contains("If it turns out otherwise", page, StringComparison.Ordinal);
         // As planned: the plan's own value, 60 of 70 cartons.
         Assert.Contains("<strong class=\"big\">$1,160</strong>", played.Text, StringComparison.Ordinal);
+        // Nothing is moved in vain, so nothing is said of it.
+        Assert.DoesNotContain("The plan itself says", page, StringComparison.Ordinal);
         Assert.Contains("Of all that is ordered 85.7% ships as planned", page, StringComparison.Ordinal);
         Assert.Contains("200 seasons, seed 1.", page, StringComparison.Ordinal);
         Assert.Contains($"href=\"{path}\"", (await visitor.Get($"/plan/{plan.Fact}")).Text, StringComparison.Ordinal);

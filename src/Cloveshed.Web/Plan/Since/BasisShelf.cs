@@ -18,6 +18,10 @@ public sealed class BasisShelf(ShedLedger ledger)
     /// <summary>The season by the facts up to a number.</summary>
     public Season SeasonOf(long basis) => ShedOf(basis).Season ?? throw new InvalidOperationException($"By fact {basis} no season was open.");
 
+    /// <summary>What was entered or changed since the adopted plan was made.</summary>
+    public SincePlan SinceAdopted(ShedState state) =>
+        new(state, state is { Adopted: { } adopted, Season.PriceOrigins.Count: > 0 } ? SeasonOf(adopted.Basis) : null);
+
     /// <summary>Facts above a number and up to another that a plan is made of: rows, settings, holds. Plans and notes are none.</summary>
     public IReadOnlyList<Fact> Since(long basis, long head) => facts.Of(
         $"{basis} {head}", () => [.. ledger.Read(basis).TakeWhile(fact => fact.Seq <= head).Where(fact => SeasonFacts.ChangesPlan(fact.Kind))]);

@@ -48,6 +48,10 @@ internal static class SinceWords
         "market-week" => PlanWord.NounMarketWeek,
         "seed-need" => PlanWord.NounSeedNeed,
         "as-is-price" => PlanWord.NounAsIsPrice,
+        "list-price" => PlanWord.NounListPrice,
+        "freight" => PlanWord.NounFreight,
+        "program" => PlanWord.NounProgram,
+        "promotion" => PlanWord.NounPromotion,
         _ => throw new ArgumentOutOfRangeException(nameof(noun), noun, "A kind of fact without a word."),
     };
 }
