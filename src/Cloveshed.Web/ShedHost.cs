@@ -11,6 +11,7 @@ using Cloveshed.Web.Looks;
 using Cloveshed.Web.Line;
 using Cloveshed.Web.Plan;
 using Cloveshed.Web.Promises;
+using Cloveshed.Web.Suppose;
 using Cloveshed.Web.Release;
 using Cloveshed.Web.Rooms;
 using Cloveshed.Web.Setup;
@@ -171,6 +172,7 @@ public static class ShedHost
         YardDoors.Map(app);
         OrderDoors.Map(app);
         PromiseParts.Map(app);
+        SupposeParts.Map(app);
         RoomDoors.Map(app);
         FactsApi.Map(app);
     }

@@ -111,9 +111,9 @@ internal static class PromiseApi
         [.. answer.Expenses.Select(one => new PromiseExpenseRead(
             one.KindName, one.Name, one.Product?.Text, one.Less, one.Money))]);
 
-    private static IResult Waits(PromiseStand stand, string? why) => why is null && stand.Stage is StandStage.Waiting or StandStage.Preparing or StandStage.Ready
+    internal static IResult Waits(PromiseStand stand, string? why) => why is null && stand.Stage is StandStage.Waiting or StandStage.Preparing or StandStage.Ready
         ? TypedResults.Json(new PromiseNotYet(stand.Stage switch { StandStage.Waiting => "waiting", StandStage.Preparing => "preparing", _ => "ready" }, Math.Round(stand.Seconds, 1)), statusCode: StatusCodes.Status202Accepted)
         : TypedResults.Problem($"The plan's model could not answer{(string.IsNullOrEmpty(why) ? "; it was stopped or let go" : ": " + why)}. Ask again.", statusCode: StatusCodes.Status409Conflict);
 
-    private static IResult NoPlan() => TypedResults.Problem("There is no plan to hold to: make one first.", statusCode: StatusCodes.Status409Conflict);
+    internal static IResult NoPlan() => TypedResults.Problem("There is no plan to hold to: make one first.", statusCode: StatusCodes.Status409Conflict);
 }

@@ -1,7 +1,9 @@
 using Cloveshed.Core.Planning;
 using Cloveshed.Core.Planning.Promises;
+using Cloveshed.Core.Planning.Supposing;
 using Cloveshed.Ledger;
 using Cloveshed.Web.Plan.Jobs;
+using Cloveshed.Web.Suppose;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 
@@ -89,6 +91,9 @@ public sealed partial class PromiseRoom : IHostedService, IDisposable
     /// <summary>Puts a question, which waits until the model is ready; the same question again is the same answer.</summary>
     /// <param name="seconds">Until whoever asks looks again, at most; without a look it is given up.</param>
     public PromiseAsk Ask(PromiseStand of, PromiseQuestion question, double seconds = PromiseAsk.PageSeconds) => of.Ask(question, seconds, ask => Add(answering, () => of.Answer(ask)));
+
+    /// <summary>Puts changes, likewise.</summary>
+    public SupposeAsk Suppose(PromiseStand of, IReadOnlyList<SeasonChange> changes) => of.Suppose(changes, ask => Add(answering, () => of.Answer(ask)));
 
     /// <summary>Lets go of a model that nobody uses, and of one whose season has changed.</summary>
     public void LetGoOfIdle()

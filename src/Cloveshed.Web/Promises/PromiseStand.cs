@@ -1,8 +1,10 @@
 using System.Collections.Concurrent;
 using Cloveshed.Core.Planning;
 using Cloveshed.Core.Planning.Promises;
+using Cloveshed.Core.Planning.Supposing;
 using Cloveshed.Core.Seasons;
 using Cloveshed.Ledger;
+using Cloveshed.Web.Suppose;
 
 namespace Cloveshed.Web.Promises;
 
@@ -25,6 +27,7 @@ public sealed class PromiseStand(StandBasis basis, StandReason reason, Func<doub
     private readonly CancellationTokenSource stop = new();
     private readonly TaskCompletionSource made = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private readonly ConcurrentDictionary<string, PromiseAsk> asks = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, SupposeAsk> supposed = new(StringComparer.Ordinal);
     private readonly double begun = elapsed();
     private volatile StandingPlan? plan;
     private volatile IReadOnlyList<UnitPrice> prices = [];
@@ -99,6 +102,45 @@ public sealed class PromiseStand(StandBasis basis, StandReason reason, Func<doub
         if (asks.TryGetValue(PromiseAsk.KeyOf(question), out PromiseAsk? ask) && ask.Stopped)
         {
             asks.TryRemove(KeyValuePair.Create(ask.Key, ask));
+        }
+    }
+
+    /// <summary>What would come of changes, or the answer that is on its way; begin is called once for new ones.</summary>
+    internal SupposeAsk Suppose(IReadOnlyList<SeasonChange> changes, Action<SupposeAsk> begin)
+    {
+        SupposeAsk mine = new(changes), ask = supposed.GetOrAdd(mine.Key, mine);
+        if (ask != mine)
+        {
+            return ask;
+        }
+
+        foreach (string old in supposed.Values.Where(one => one.Ended).OrderBy(one => one.Number).Select(one => one.Key).Take(Math.Max(0, supposed.Count - AsksKept)))
+        {
+            supposed.TryRemove(old, out _);
+        }
+
+        begin(ask);
+        return ask;
+    }
+
+    /// <summary>Waits until the making has ended, and answers.</summary>
+    internal void Answer(SupposeAsk ask)
+    {
+        made.Task.Wait();
+        if (plan is not { } ready || dropped)
+        {
+            ask.NotAnswered(Why);
+            return;
+        }
+
+        try
+        {
+            ask.Answered(ready.Suppose(ask.Changes));
+        }
+        catch (Exception problem) when (problem is not OutOfMemoryException)
+        {
+            ask.NotAnswered(problem.Message.ReplaceLineEndings(" "));
+            throw;
         }
     }
 

@@ -30,6 +30,12 @@ internal static class MasterFork
             paths.Add(same);
         }
         master.AddPaths(paths);
+        // They pay nowhere, but may stand in the basis.
+        if (old.Columns.Any(c => c.Kind is ColumnKind.Dear or ColumnKind.Empty))
+        {
+            master.Loosen(true);
+            master.Loosen(false);
+        }
         if (anew.Contains(true))
         {
             (int weeks, int places) = FirstPaths.Every(now, master.SpotsHere);

@@ -9,7 +9,7 @@ internal sealed record SupposeDepth(int Rounds, double Gap, double Nearest);
 /// <summary>
 /// Changes put to a solved master that stays as it is: they are put to one made of it, which is solved on from where the first stands.
 /// </summary>
-internal sealed class SupposeProbe(Master standing, LinearBasis stands, SupposedSeason made, ILinearSolver solver, GenerationLimits limits)
+internal sealed class SupposeProbe(Master standing, LinearBasis basis, SupposedSeason made, ILinearSolver solver, GenerationLimits limits)
 {
     private readonly double _money = standing.Instance.MoneyScale;
 
@@ -29,19 +29,16 @@ internal sealed class SupposeProbe(Master standing, LinearBasis stands, Supposed
         then = then with { Season = HeldAir.Of(then.Season, made.Season, made.Beliefs.Climate) };
         PlanStands before = PlanStands.Of(standing);
         double valueBefore = standing.Value;
-        using Master master = MasterFork.Of(standing, stands, then, before.Runs.All, solver, out bool[] anew, out KeptRuns kept);
+        using Master master = MasterFork.Of(standing, basis, then, before.Runs.All, solver, out bool[] anew, out KeptRuns kept);
         var put = new ChangePutting(master);
         foreach (SeasonChange change in changes.Where(change => !SupposedSeason.Takes(change)))
             if (put.Put(change) is { } fault) return new Supposed(null, change, fault);
-        kept.Count(OfMoving * depth.Gap);
-        StandingPlan.SolveOn(master, LinearMethod.DualSimplex);
+        kept.Count(depth.Gap);
+        SolveOn(master, LinearMethod.DualSimplex);
         // Ways of what is changed are looked for until none pays: without them nothing can be said of it.
         if (anew.Contains(true))
-            for (int round = 0; round < depth.Rounds + MoreRounds && Settle(master, anew) > 0; round++) StandingPlan.SolveOn(master, LinearMethod.WarmSimplex);
+            for (int round = 0; round < depth.Rounds + MoreRounds && Settle(master, anew) > 0; round++) SolveOn(master, LinearMethod.WarmSimplex);
         if (NotRun(master, then, changes) is { } refused) return new Supposed(null, refused, ChangeFault.CannotRun);
-        PlanStands near = PlanStands.Of(master, then.Parts);
-        kept.Count(depth.Gap);
-        StandingPlan.SolveOn(master, LinearMethod.WarmSimplex);
         double value = master.Value - kept.Gains + put.ValueOfNothing, far = value, bound = double.PositiveInfinity;
         int columns = master.ColumnCount;
         for (int round = 0; ; round++)
@@ -50,24 +47,42 @@ internal sealed class SupposeProbe(Master standing, LinearBasis stands, Supposed
             bound = Math.Min(bound, here + put.OnBound(prices));
             if (round >= depth.Rounds || added == 0 || bound - far <= depth.Gap * Math.Abs(far)) break;
             put.Refresh();
-            StandingPlan.SolveOn(master, LinearMethod.WarmSimplex);
+            SolveOn(master, LinearMethod.WarmSimplex);
             far = master.Value - kept.Gains + put.ValueOfNothing;
+        }
+        PlanStands stands = PlanStands.Of(master, then.Parts);
+        if (before.Runs.To(stands.Runs).Count > FewMoves)
+        {
+            kept.Count(OfMoving * depth.Gap);
+            // Where there is no time for it, more is told to move than need move.
+            master.Solve(LinearMethod.WarmSimplex, LeastMovesSeconds);
+            stands = PlanStands.Of(master, then.Parts);
         }
         if (far - value > depth.Nearest * Math.Abs(value))
         {
             value = far;
-            kept.Count(OfMoving * depth.Gap);
-            StandingPlan.SolveOn(master, LinearMethod.WarmSimplex);
-            near = PlanStands.Of(master, then.Parts);
             Found = [.. Enumerable.Range(columns, master.ColumnCount - columns).Select(k => MasterFork.Back(master, standing, anew, k)).OfType<PathColumn>()];
             (valueBefore, before) = beforeAnew();
         }
-        return new Supposed(near.Since(before, valueBefore * _money, value * _money, bound * _money, put.Asked.Concat(then.Asked).ToHashSet()), null, null);
+        return new Supposed(stands.Since(before, valueBefore * _money, value * _money, bound * _money, put.Asked.Concat(then.Asked).ToHashSet()), null, null);
+    }
+
+    /// <summary>From where it stands little is far, and a solve from scratch takes longer than this.</summary>
+    private const double WarmSeconds = 10;
+
+    private const double LeastMovesSeconds = 1;
+
+    /// <summary>So many runs that move are soon read, and not worth a second to make them fewer.</summary>
+    private const int FewMoves = 8;
+
+    private static void SolveOn(Master master, LinearMethod method)
+    {
+        if (master.Solve(method, WarmSeconds) != LinearStatus.Optimal) StandingPlan.SolveOn(master, LinearMethod.InteriorPoint);
     }
 
     /// <summary>
     /// What a mass moved costs while it is looked for what moves, of the gap: of plans worth nearly the same that is told in which least moves, and a pound is not moved for a
-    /// thousandth of its price. Of what the season is worth it takes a tenth of that, so that the bound stays as near.
+    /// thousandth of its price. While it is looked for what the season is worth it costs a tenth of that, so that value and bound are as near as the gap.
     /// </summary>
     private const double OfMoving = 10;
 
