@@ -45,7 +45,7 @@ internal sealed class AsItStands(ReplayShed shed, Yard yard, KeepWorths worths, 
     {
         if (yard.Price(b, week) is not { } price) return 0;
         int a = instance.AsIsOfVariety[instance.Lots[b.Lot].Variety];
-        double taken = b.Take(Math.Min(mass, left[a] / b.Ratio * (1 + 1e-9)), week, -1, false);
+        double most = left[a] / b.Ratio * (1 + 1e-9), taken = b.Take(Math.Min(mass, most), week, -1, false, noMore: most < b.Left);
         left[a] -= taken * b.Ratio;
         till.Add(MoneyKind.AsIs, week, taken * b.Ratio * price);
         return taken;

@@ -51,9 +51,10 @@ internal sealed class Batch
     public bool LeftIn(int week) => Exits.Count > 0 && Exits[^1].Week == week;
 
     /// <summary>Takes up to a mass; all of it where only dust would stay. The mass taken.</summary>
-    public double Take(double mass, int week, int line, bool discarded)
+    /// <param name="noMore">A limit holds: dust stays.</param>
+    public double Take(double mass, int week, int line, bool discarded, bool noMore = false)
     {
-        double taken = mass >= Left - Dust ? Left : mass;
+        double taken = mass >= Left - (noMore ? 0 : Dust) ? Left : mass;
         if (taken <= 0) return 0;
         Left -= taken;
         Exits.Add(new BatchExit(week, line, discarded, taken));
