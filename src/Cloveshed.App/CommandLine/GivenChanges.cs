@@ -16,7 +16,7 @@ internal static class GivenChanges
 
     /// <summary>ORDER/LINE=UNITS.</summary>
     public static Option<SeasonChange[]?> Resized(Phrasebook phrases) => Of("--units", "ORDER/LINE=UNITS", "SO-1002/1=200", Phrase.SupposeUnits, phrases,
-        text => Halves(text) is var (left, right) && Order(left) is (var order, { } number) && int.TryParse(right, NumberStyles.None, CultureInfo.InvariantCulture, out int units) && units is >= 1 and <= 10_000_000
+        text => Halves(text) is var (left, right) && Order(left) is (var order, { } number) && int.TryParse(right, NumberStyles.None, CultureInfo.InvariantCulture, out int units) && units is >= 1 and <= SeasonChange.MostUnits
             ? new SeasonChange.OrderResized(new(order), number, units) : null);
 
     /// <summary>ORDER[/LINE]=DATE.</summary>
@@ -30,18 +30,18 @@ internal static class GivenChanges
 
     /// <summary>DATE=HOURS.</summary>
     public static Option<SeasonChange[]?> PersonHours(Phrasebook phrases) => Of("--person-hours", "DATE=HOURS", "2026-10-05=900", Phrase.SupposeHours, phrases,
-        text => Halves(text) is var (left, right) && Day(left) is { } day && Number(right) is >= 0 and <= 1e6 and var hours
+        text => Halves(text) is var (left, right) && Day(left) is { } day && Number(right) is >= 0 and <= SeasonChange.MostPersonHours and var hours
             ? new SeasonChange.PeopleThere(day, hours) : null);
 
     /// <summary>PRODUCT=UNITS@PRICE@DATE.</summary>
     public static Option<SeasonChange[]?> Added(Phrasebook phrases) => Of("--add", "PRODUCT=UNITS@PRICE@DATE", "\"Jumbo 30 lb=200@46.50@2026-10-23\"", Phrase.SupposeAdd, phrases, text =>
-        Halves(text) is var (product, rest) && rest.Split('@') is [var much, var each, var date] && int.TryParse(much, NumberStyles.None, CultureInfo.InvariantCulture, out int units) && units is >= 1 and <= 10_000_000
-            && decimal.TryParse(each, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out decimal price) && price <= 1_000_000 && Day(date) is { } due
+        Halves(text) is var (product, rest) && rest.Split('@') is [var much, var each, var date] && int.TryParse(much, NumberStyles.None, CultureInfo.InvariantCulture, out int units) && units is >= 1 and <= SeasonChange.MostUnits
+            && decimal.TryParse(each, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out decimal price) && price <= SeasonChange.MostPrice && Day(date) is { } due
             ? SeasonChange.OrderAdded.Of(new(product), units, price, due) : null);
 
     /// <summary>LOT=WEEKS.</summary>
     public static Option<SeasonChange[]?> DugLater(Phrasebook phrases) => Of("--dig-later", "LOT=WEEKS", "26-081=2", Phrase.SupposeDigLater, phrases, text =>
-        Halves(text) is var (lot, right) && int.TryParse(right, NumberStyles.None, CultureInfo.InvariantCulture, out int weeks) && weeks is >= 1 and <= 52 ? new SeasonChange.LotDugLater(new(lot), weeks) : null);
+        Halves(text) is var (lot, right) && int.TryParse(right, NumberStyles.None, CultureInfo.InvariantCulture, out int weeks) && weeks is >= 1 and <= SeasonChange.MostWeeksLater ? new SeasonChange.LotDugLater(new(lot), weeks) : null);
 
     /// <summary>LOT=WEEKS.</summary>
     public static Option<SeasonChange[]?> KeepsLess(Phrasebook phrases) => Of("--keeps-less", "LOT=WEEKS", "26-081=3", Phrase.SupposeKeepsLess, phrases, text =>
@@ -49,7 +49,7 @@ internal static class GivenChanges
 
     /// <summary>LOT=PERCENT.</summary>
     public static Option<SeasonChange[]?> WeighsLess(Phrasebook phrases) => Of("--weighs-less", "LOT=PERCENT", "26-081=8", Phrase.SupposeWeighsLess, phrases, text =>
-        Halves(text) is var (lot, right) && Number(right) is > 0 and <= 95 and var percent ? new SeasonChange.LotWeighsLess(new(lot), percent / 100) : null);
+        Halves(text) is var (lot, right) && Number(right) is > 0 and <= SeasonChange.MostPercentLess and var percent ? new SeasonChange.LotWeighsLess(new(lot), percent / 100) : null);
 
     /// <summary>LOT@LINE=MASS.</summary>
     public static Option<SeasonChange[]?> Ran(Phrasebook phrases, bool noMore) => Of(noMore ? "--ran-no-more" : "--ran", "LOT@LINE=MASS", "\"25-063@Pack 1=12000\"", noMore ? Phrase.SupposeRanNoMore : Phrase.SupposeRan, phrases, text =>

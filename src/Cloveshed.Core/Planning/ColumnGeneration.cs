@@ -118,6 +118,7 @@ internal sealed class ColumnGeneration
         if (result is not null && double.IsInfinity(_bound)) result = result with { Bound = _bound = Pricing.At(_master, _center!, _limits, 1).Bound };
         return result;
     }
+
     /// <summary>What is best at prices that a like master had: before there are prices of its own.</summary>
     private void Begin()
     {
@@ -126,7 +127,6 @@ internal sealed class ColumnGeneration
         (_bound, List<PathColumn> paths) = Pricing.At(_master, _center!, _limits, 10);
         _master.AddPaths(paths);
     }
-
 
     private GenerationResult Sharply(double cutOffBelow, Action<int, double, double>? progress)
     {
@@ -170,8 +170,7 @@ internal sealed class ColumnGeneration
         double promise = double.PositiveInfinity, best = double.PositiveInfinity;
         int added = 0;
         Prices most = now;
-        bool first = from is null;
-        foreach (double weight in first || (deep && _limits.Depth.BoundsAll) ? [] : new[] { 0.25, 0.6 })
+        foreach (double weight in from is null || (deep && _limits.Depth.BoundsAll) ? [] : new[] { 0.25, 0.6 })
         {
             Prices at = Between(now, from, weight);
             (double here, List<PathColumn> paths) = Pricing.At(_master, at, _limits, 5, deep: false);
@@ -189,11 +188,9 @@ internal sealed class ColumnGeneration
 
         void Note(double here, Prices at)
         {
-            if (here < best)
-            {
-                best = here;
-                if (here < bound || _center is null) (bound, _center) = (here, at);
-            }
+            if (here >= best) return;
+            best = here;
+            if (here < bound || _center is null) (bound, _center) = (here, at);
         }
     }
 

@@ -17,6 +17,14 @@ public readonly record struct PricedExit(Exit Exit, double PerMass, double PerFr
 /// <summary>Prices in, the best exits of each lot and week out: closed form, no search.</summary>
 public static class Exits
 {
+    /// <summary>[lot][week] the exits of every lot.</summary>
+    internal static PricedExit[][][] OfAll(PlanningInstance instance, RunCharges charges, Prices prices, int threads)
+    {
+        var exits = new PricedExit[instance.Lots.Length][][];
+        Parallel.For(0, exits.Length, new ParallelOptions { MaxDegreeOfParallelism = threads }, lot => exits[lot] = Of(instance, charges, prices, lot));
+        return exits;
+    }
+
     /// <summary>[week] the exits of a lot.</summary>
     public static PricedExit[][] Of(PlanningInstance instance, RunCharges charges, Prices prices, int lotIndex) =>
         [.. Enumerable.Range(0, instance.Weeks).Select(t => Of(instance, charges, prices, lotIndex, t))];

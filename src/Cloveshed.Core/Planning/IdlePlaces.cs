@@ -39,23 +39,21 @@ internal static class IdlePlaces
     private static IEnumerable<Shutting> Trials(Master master)
     {
         PlanningInstance instance = master.Instance;
+        double[,] stood = PlaceWeeks.Stood(master);
         for (int p = 0; p < instance.Places.Length; p++)
         {
             InstancePlace place = instance.Places[p];
             if (place.WeekCost <= 0) continue;
-            double[] stands = new double[instance.Weeks];
-            for (int k = 0; k < master.ColumnCount; k++)
-                if (master.Columns[k] is { Kind: ColumnKind.Standing } c && master.SpotsHere[c.A].Place == p) stands[c.D] += master.Values[k];
             double unpaid = 0;
             int from = instance.Weeks;
-            for (int t = instance.Weeks - 1; t >= instance.AsOf && stands[t] < NearlyEmpty * place.Capacity; t--)
+            for (int t = instance.Weeks - 1; t >= instance.AsOf && stood[p, t] < NearlyEmpty * place.Capacity; t--)
             {
-                if (stands[t] <= 1e-9) continue;
-                unpaid += Unpaid(place, stands[t]);
+                if (stood[p, t] <= 1e-9) continue;
+                unpaid += Unpaid(place, stood[p, t]);
                 from = t;
             }
             if (unpaid > 0) yield return new Shutting(p, from, unpaid);
-            double all = Enumerable.Range(instance.AsOf, instance.Weeks - instance.AsOf).Where(t => stands[t] > 1e-9).Sum(t => Unpaid(place, stands[t]));
+            double all = Enumerable.Range(instance.AsOf, instance.Weeks - instance.AsOf).Where(t => stood[p, t] > 1e-9).Sum(t => Unpaid(place, stood[p, t]));
             if (all > unpaid) yield return new Shutting(p, instance.AsOf, all);
         }
     }

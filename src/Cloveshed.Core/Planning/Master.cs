@@ -211,6 +211,14 @@ internal sealed class Master : IDisposable
         TakeOut(gone);
     }
 
+    /// <summary>The duals as prices that bound and price.</summary>
+    internal Prices UsablePrices()
+    {
+        Prices prices = ReadPrices();
+        UpperBound.Repair(Instance, prices);
+        return prices;
+    }
+
     /// <summary>The duals as prices, not yet repaired.</summary>
     internal Prices ReadPrices()
     {

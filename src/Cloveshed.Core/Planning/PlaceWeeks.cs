@@ -16,12 +16,19 @@ internal static class PlaceWeeks
     internal static void Decide(Master master, Master last) =>
         Charge(master, last, (place, stood) => stood > Little * place.Capacity ? 0 : place.WeekCost / (Little * place.Capacity));
 
+    /// <summary>[place, week] scaled bins that stand there at a week's end in a solved master.</summary>
+    internal static double[,] Stood(Master master)
+    {
+        double[,] stood = new double[master.Instance.Places.Length, master.Instance.Weeks];
+        for (int k = 0; k < master.ColumnCount; k++)
+            if (master.Columns[k] is { Kind: ColumnKind.Standing } c) stood[master.SpotsHere[c.A].Place, c.D] += master.Values[k];
+        return stood;
+    }
+
     private static void Charge(Master master, Master last, Func<InstancePlace, double, double> more)
     {
         PlanningInstance instance = master.Instance;
-        double[,] stood = new double[instance.Places.Length, instance.Weeks];
-        for (int k = 0; k < last.ColumnCount; k++)
-            if (last.Columns[k] is { Kind: ColumnKind.Standing } c) stood[last.SpotsHere[c.A].Place, c.D] += last.Values[k];
+        double[,] stood = Stood(last);
         var columns = new List<int>();
         var costs = new List<double>();
         for (int k = 0; k < master.ColumnCount; k++)

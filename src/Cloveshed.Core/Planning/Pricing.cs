@@ -10,13 +10,11 @@ internal static class Pricing
     internal static (double Bound, List<PathColumn> Paths) At(Master master, Prices prices, GenerationLimits limits, int perRow, bool deep = true)
     {
         PlanningInstance instance = master.Instance;
-        PricedExit[][][] exits = new PricedExit[instance.Lots.Length][][];
+        PricedExit[][][] exits = Exits.OfAll(instance, master.Charges, prices, limits.Threads);
         double[] bounds = new double[instance.Rows.Length];
         var found = new List<PathColumn>?[instance.Rows.Length];
         var options = new ParallelOptions { MaxDegreeOfParallelism = limits.Threads };
         var charges = new StandingCharges(instance, master.SpotsHere, prices);
-        Parallel.For(0, instance.Lots.Length, options, l =>
-            exits[l] = Exits.Of(instance, master.Charges, prices, l));
         if (instance.Rows.Length > 0) Parallel.ForEach(Partitioner.Create(0, instance.Rows.Length, Math.Max(1, instance.Rows.Length / 16)), options, range =>
         {
             var sheet = deep ? new TableSheet(instance.Weeks, master.SpotsHere.Length) : null;

@@ -11,7 +11,8 @@ internal sealed class RoomCut
     private double _base;
 
     /// <summary>The weeks of a room that are compared: sealed in one of some weeks, opened in any later one or not at all.</summary>
-    internal sealed record Weeks(int Place, int[] Sealed);
+    /// <param name="Ways">Of the room, made once for all cuts.</param>
+    internal sealed record Weeks(int Place, int[] Sealed, RoomWays Ways);
 
     /// <summary>Never sealed is one of them where the room is not sealed already.</summary>
     internal static RoomSchedule[] Compared(PlanningInstance instance, Weeks room) =>
@@ -34,7 +35,7 @@ internal sealed class RoomCut
     /// <param name="held">The choice, and what it was worth; null for free weeks, whose value is then that of the best weeks.</param>
     internal static RoomCut Of(PlanningInstance instance, IReadOnlyList<Weeks> rooms, Spot[] spots, Prices prices, RoomChoice? held, double value, GenerationLimits limits)
     {
-        RunCharges hours = RunCharges.ForBound(instance);
+        PricedExit[][][] exits = Exits.OfAll(instance, RunCharges.ForBound(instance), prices, limits.Threads);
         var charges = new StandingCharges(instance, spots, prices);
         var search = new OneMoveSearch(instance, spots);
         var options = new ParallelOptions { MaxDegreeOfParallelism = limits.Threads };
@@ -42,18 +43,17 @@ internal sealed class RoomCut
         var hulls = new ExitHull[instance.Rows.Length][];
         Parallel.For(0, instance.Rows.Length, options, row =>
         {
-            PricedExit[][] exits = Exits.Of(instance, hours, prices, instance.Rows[row].Lot);
-            worth[row] = search.Best(row, exits, prices, charges, 0, 0).Bound;
-            hulls[row] = [.. exits.Select(e => ExitHull.Of(instance.Rows[row], e))];
+            PricedExit[][] ways = exits[instance.Rows[row].Lot];
+            worth[row] = search.Best(row, ways, prices, charges, 0, 0).Bound;
+            hulls[row] = [.. ways.Select(week => ExitHull.Of(instance.Rows[row], week))];
         });
         var cut = new RoomCut();
-        (int Place, int Sealed)[] tasks = [.. rooms.SelectMany(r => r.Sealed.Select(s => (r.Place, s)))];
-        var ways = rooms.ToDictionary(r => r.Place, r => new RoomWays(instance, r.Place));
+        (Weeks Room, int Sealed)[] tasks = [.. rooms.SelectMany(r => r.Sealed.Select(s => (r, s)))];
         double[]?[] gains = new double[tasks.Length][];
-        Parallel.For(0, tasks.Length, options, k => gains[k] = limits.Over ? null : Gains(instance, ways[tasks[k].Place], tasks[k], spots, charges, worth, hulls));
+        Parallel.For(0, tasks.Length, options, k => gains[k] = limits.Over ? null : Gains(instance, tasks[k].Room, tasks[k].Sealed, spots, charges, worth, hulls));
         for (int k = 0; k < tasks.Length; k++)
             for (int o = 0; gains[k] is { } gain && o < gain.Length; o++)
-                cut._gain[(tasks[k].Place, new RoomSchedule(tasks[k].Sealed, o + instance.AsOf < instance.Weeks ? o + instance.AsOf : null))] = gain[o];
+                cut._gain[(tasks[k].Room.Place, new RoomSchedule(tasks[k].Sealed, o + instance.AsOf < instance.Weeks ? o + instance.AsOf : null))] = gain[o];
         // A room that is never sealed gains nothing by it.
         foreach (Weeks r in rooms.Where(r => instance.Places[r.Place].SealedWeek is null)) cut._gain[(r.Place, new RoomSchedule(null, null))] = 0;
         double here = held is null ? rooms.Sum(r => cut._gain.Where(g => g.Key.Place == r.Place).Select(g => g.Value).DefaultIfEmpty(0).Max())
@@ -63,7 +63,7 @@ internal sealed class RoomCut
     }
 
     /// <summary>[opened - AsOf] what the room gains, sealed in a week.</summary>
-    private static double[] Gains(PlanningInstance instance, RoomWays ways, (int Place, int Sealed) room, Spot[] spots, StandingCharges charges, double[] worth, ExitHull[][] hulls)
+    private static double[] Gains(PlanningInstance instance, Weeks room, int sealedWeek, Spot[] spots, StandingCharges charges, double[] worth, ExitHull[][] hulls)
     {
         int count = instance.Weeks - instance.AsOf + 1;
         var each = new List<(double PerBin, double Bins)>[count];
@@ -76,7 +76,7 @@ internal sealed class RoomCut
             int spot = Array.FindIndex(spots, s => s.Place == r.Place && s.Kind != SpotKind.FreeSealed);
             if (spot < 0) spot = Array.FindIndex(spots, s => s.Place == r.Place);
             if (!home && instance.Places[r.Place].Kind == Seasons.PlaceKind.Sealed) continue;
-            double[] through = ways.Worth(row, hulls[row], charges.Of(spot), spots[spot].Stand, room.Sealed);
+            double[] through = room.Ways.Worth(row, hulls[row], charges.Of(spot), spots[spot].Stand, sealedWeek);
             for (int o = 0; o < count; o++)
             {
                 double more = through[o] - worth[row];

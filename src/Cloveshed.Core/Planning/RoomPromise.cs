@@ -11,8 +11,7 @@ internal static class RoomPromise
     {
         double[] promise = new double[choices.Count];
         // Ways out depend on nothing that a room choice changes.
-        RunCharges hours = RunCharges.ForBound(instance);
-        PricedExit[][][] exits = [.. Enumerable.Range(0, instance.Lots.Length).Select(lot => Exits.Of(instance, hours, prices, lot))];
+        PricedExit[][][] exits = Exits.OfAll(instance, RunCharges.ForBound(instance), prices, limits.Threads);
         Parallel.For(0, choices.Count, new ParallelOptions { MaxDegreeOfParallelism = limits.Threads }, k =>
             promise[k] = limits.Over ? double.NegativeInfinity : Of(instance, choices[k], spots, prices, exits));
         return [.. Enumerable.Range(0, choices.Count).Where(k => promise[k] > moreThan).OrderByDescending(k => promise[k]).ThenBy(k => k).Select(k => choices[k])];

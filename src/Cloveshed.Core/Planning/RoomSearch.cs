@@ -3,7 +3,10 @@ namespace Cloveshed.Core.Planning;
 /// <summary>What a solved master found to be useful: paths (of its spots), fills, whole orders and ways to pack. A new master starts from it.</summary>
 internal sealed record Findings(Spot[] Spots, IReadOnlyList<PathColumn> Paths, IReadOnlyList<MasterColumn> Orders)
 {
-    internal static Findings Of(Master master) => new(master.SpotsHere, RoomSearch.Useful(master), [.. master.Columns.Where(c => c.Kind is ColumnKind.Fill or ColumnKind.Whole or ColumnKind.Pack)]);
+    internal static Findings Of(Master master) => OrdersOf(master) with { Paths = RoomSearch.Useful(master) };
+
+    /// <summary>All but paths.</summary>
+    internal static Findings OrdersOf(Master master) => new(master.SpotsHere, [], [.. master.Columns.Where(c => c.Kind is ColumnKind.Fill or ColumnKind.Whole or ColumnKind.Pack)]);
 }
 
 /// <summary>A room choice that has been tried: the master's value and bound with it, and what it found.</summary>
@@ -129,23 +132,25 @@ internal sealed class RoomSearch(PlanningInstance instance, ILinearSolver solver
         Findings freely = Findings.Of(free);
         RoomChoice asFree = RoomChoice.Free(instance);
         foreach ((int s, Spot spot) in free.SpotsHere.Index().Where(x => x.Item.Kind == SpotKind.FreeSealed)) asFree = asFree.With(spot.Place, Schedule(free, s));
-        RoomCut.Weeks[] sealings = [.. Rooms(instance).Select(p => new RoomCut.Weeks(p, SealingWeeks(p, asFree.OfPlace[p]?.Sealed)))];
+        RoomCut.Weeks[] sealings = [.. Rooms(instance).Select(p => new RoomCut.Weeks(p, SealingWeeks(p, asFree.OfPlace[p]?.Sealed), new RoomWays(instance, p)))];
         var guess = new RoomGuess(sealings.ToDictionary(r => r.Place, r => RoomCut.Compared(instance, r)));
         guess.Learn(RoomCut.Of(instance, sealings, free.SpotsHere, root.Center, null, root.Value, within), asFree);
         RoomTrial? best = null;
+        RoomTrial[] trials = [];
         for (int left = Math.Max(1, trialsAtMost); left > 0 && (best is null || (!within.Over && trialsAtMost > 0));)
         {
+            foreach (RoomTrial trial in trials.Where(t => double.IsFinite(t.Value)))
+                guess.Learn(RoomCut.Of(instance, sealings, trial.Found.Spots, trial.Center, trial.Choice, trial.Value, within), trial.Choice);
             RoomChoice[] batch = Proposals(guess, best, asFree, Math.Min(left, within.Threads));
             if (batch.Length == 0 && best is null) batch = [asFree];
             if (batch.Length == 0) break;
             left -= batch.Length;
-            var trials = new RoomTrial[batch.Length];
+            trials = new RoomTrial[batch.Length];
             (Findings found, Prices center, double value) = best is null ? (freely, root.Center, double.NegativeInfinity) : (best.Found, best.Center, best.Value);
             Parallel.For(0, batch.Length, new ParallelOptions { MaxDegreeOfParallelism = within.Threads }, i =>
                 trials[i] = Try(batch[i], [found], value, within with { Threads = 1 }, center, found.Spots));
             foreach (RoomTrial trial in trials)
             {
-                if (double.IsFinite(trial.Value)) guess.Learn(RoomCut.Of(instance, sealings, trial.Found.Spots, trial.Center, trial.Choice, trial.Value, within), trial.Choice);
                 if (best is not null && trial.Value <= best.Value) continue;
                 bool first = best is null;
                 best = trial;

@@ -78,7 +78,6 @@ internal static class PromiseDoors
         }
 
         PromiseAsk? ask = PromiseForm.Of(context.Request.Query, shed.SeasonOpen, words).Question is { } question ? room.Ask(stand, question) : null;
-        bool ended = stand.Ended && (ask is null || ask.Ended || stand.Stage != StandStage.Ready);
-        return TypedResults.Json(new FarSaid(Said(stand, ask, words), Done(stand), ended));
+        return TypedResults.Json(new FarSaid(Said(stand, ask, words), Done(stand), !stand.Keeps(ask)));
     }
 }

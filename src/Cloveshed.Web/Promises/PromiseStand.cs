@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using Cloveshed.Core.Planning;
 using Cloveshed.Core.Planning.Promises;
 using Cloveshed.Core.Planning.Supposing;
@@ -21,13 +20,10 @@ public enum StandReason { First, SeasonChanged, PlanChanged, WasIdle }
 /// <summary>A plan's model on its way to being asked, and what it was asked. Made on one thread of the room, asked on another, read by any.</summary>
 public sealed class PromiseStand(StandBasis basis, StandReason reason, Func<double> elapsed) : IDisposable
 {
-    /// <summary>Answers that are still at hand.</summary>
-    private const int AsksKept = 60;
-
     private readonly CancellationTokenSource stop = new();
     private readonly TaskCompletionSource made = new(TaskCreationOptions.RunContinuationsAsynchronously);
-    private readonly ConcurrentDictionary<string, PromiseAsk> asks = new(StringComparer.Ordinal);
-    private readonly ConcurrentDictionary<string, SupposeAsk> supposed = new(StringComparer.Ordinal);
+    private readonly AskShelf<PromiseAsk, PromiseAnswer> asks = new();
+    private readonly AskShelf<SupposeAsk, Supposed> supposed = new();
     private readonly double begun = elapsed();
     private volatile StandingPlan? plan;
     private volatile IReadOnlyList<UnitPrice> prices = [];
@@ -43,6 +39,10 @@ public sealed class PromiseStand(StandBasis basis, StandReason reason, Func<doub
 
     /// <summary>There is nothing to wait for: it is ready, or will not be.</summary>
     public bool Ended => Stage is not (StandStage.Waiting or StandStage.Preparing);
+
+    /// <summary>Whether a page that asked has to wait still: for the model, or, once that is ready, for the answer.</summary>
+    public bool Keeps<TAnswer>(StandAsk<TAnswer>? ask)
+        where TAnswer : class => !Ended || (Stage == StandStage.Ready && ask is { Ended: false });
 
     /// <summary>Since it was asked for, until it was ready or ended.</summary>
     public double Seconds => (Ended ? Volatile.Read(ref end) : elapsed()) - begun;
@@ -66,65 +66,53 @@ public sealed class PromiseStand(StandBasis basis, StandReason reason, Func<doub
     /// <param name="seconds">Until whoever asks looks again, at most.</param>
     internal PromiseAsk Ask(PromiseQuestion question, double seconds, Action<PromiseAsk> begin)
     {
-        PromiseAsk mine = new(question, elapsed), ask = asks.GetOrAdd(mine.Key, mine);
-        if (ask.Left && asks.TryUpdate(mine.Key, mine, ask))
-        {
-            ask = mine;
-        }
-
+        var mine = new PromiseAsk(question, elapsed);
+        mine.Looked(seconds);
+        PromiseAsk ask = asks.OneFor(mine, begin);
         ask.Looked(seconds);
-        if (ask != mine)
-        {
-            return ask;
-        }
-
-        foreach (string old in asks.Values.Where(one => one.Ended).OrderBy(one => one.Number).Select(one => one.Key).Take(Math.Max(0, asks.Count - AsksKept)))
-        {
-            asks.TryRemove(old, out _);
-        }
-
-        begin(ask);
         return ask;
     }
 
     /// <summary>A hand stops the work on a question.</summary>
-    internal void StopAsk(PromiseQuestion question)
-    {
-        if (asks.TryGetValue(PromiseAsk.KeyOf(question), out PromiseAsk? ask))
-        {
-            ask.Stop();
-        }
-    }
+    internal void StopAsk(PromiseQuestion question) => asks.Of(PromiseAsk.KeyOf(question))?.Stop();
 
     /// <summary>What a hand has stopped is forgotten, so that it can be asked anew.</summary>
     internal void ForgetStopped(PromiseQuestion question)
     {
-        if (asks.TryGetValue(PromiseAsk.KeyOf(question), out PromiseAsk? ask) && ask.Stopped)
+        if (asks.Of(PromiseAsk.KeyOf(question)) is { Stopped: true } ask)
         {
-            asks.TryRemove(KeyValuePair.Create(ask.Key, ask));
+            asks.Forget(ask);
         }
     }
 
     /// <summary>What would come of changes, or the answer that is on its way; begin is called once for new ones.</summary>
-    internal SupposeAsk Suppose(IReadOnlyList<SeasonChange> changes, Action<SupposeAsk> begin)
-    {
-        SupposeAsk mine = new(changes), ask = supposed.GetOrAdd(mine.Key, mine);
-        if (ask != mine)
-        {
-            return ask;
-        }
-
-        foreach (string old in supposed.Values.Where(one => one.Ended).OrderBy(one => one.Number).Select(one => one.Key).Take(Math.Max(0, supposed.Count - AsksKept)))
-        {
-            supposed.TryRemove(old, out _);
-        }
-
-        begin(ask);
-        return ask;
-    }
+    internal SupposeAsk Suppose(IReadOnlyList<SeasonChange> changes, Action<SupposeAsk> begin) => supposed.OneFor(new SupposeAsk(changes), begin);
 
     /// <summary>Waits until the making has ended, and answers.</summary>
-    internal void Answer(SupposeAsk ask)
+    internal void Answer(SupposeAsk ask) => Answer(ask, ready => ask.Answered(ready.Suppose(ask.Changes)));
+
+    /// <summary>Waits until the making has ended, and answers.</summary>
+    internal void Answer(PromiseAsk ask) => Answer(ask, ready =>
+    {
+        if (ask.GivenUp)
+        {
+            ask.GaveUp();
+            return;
+        }
+
+        try
+        {
+            ask.Answered(ready.Ask(ask.Question, stopped: () => ask.GivenUp || dropped));
+            prices = ready.NextUnits();
+        }
+        catch (OperationCanceledException)
+        {
+            ask.GaveUp();
+        }
+    });
+
+    private void Answer<TAnswer>(StandAsk<TAnswer> ask, Action<StandingPlan> with)
+        where TAnswer : class
     {
         made.Task.Wait();
         if (plan is not { } ready || dropped)
@@ -135,7 +123,7 @@ public sealed class PromiseStand(StandBasis basis, StandReason reason, Func<doub
 
         try
         {
-            ask.Answered(ready.Suppose(ask.Changes));
+            with(ready);
         }
         catch (Exception problem) when (problem is not OutOfMemoryException)
         {
@@ -179,38 +167,6 @@ public sealed class PromiseStand(StandBasis basis, StandReason reason, Func<doub
         {
             Why = problem.Message.ReplaceLineEndings(" ");
             Became(StandStage.Failed);
-            throw;
-        }
-    }
-
-    /// <summary>Waits until the making has ended, and answers.</summary>
-    internal void Answer(PromiseAsk ask)
-    {
-        made.Task.Wait();
-        if (plan is not { } ready || dropped)
-        {
-            ask.NotAnswered(Why);
-            return;
-        }
-
-        if (ask.GivenUp)
-        {
-            ask.GaveUp();
-            return;
-        }
-
-        try
-        {
-            ask.Answered(ready.Ask(ask.Question, stopped: () => ask.GivenUp || dropped));
-            prices = ready.NextUnits();
-        }
-        catch (OperationCanceledException)
-        {
-            ask.GaveUp();
-        }
-        catch (Exception problem) when (problem is not OutOfMemoryException)
-        {
-            ask.NotAnswered(problem.Message.ReplaceLineEndings(" "));
             throw;
         }
     }

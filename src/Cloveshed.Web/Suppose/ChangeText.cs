@@ -30,21 +30,19 @@ internal static class ChangeText
     public static SeasonChange? Read(string text) => text.Split('|').Select(Uri.UnescapeDataString).ToArray() switch
     {
         ["cancel", { Length: > 0 } order, var number] => new SeasonChange.OrderCancelled(new(order), number.Length > 0 ? number : null),
-        ["units", { Length: > 0 } order, { Length: > 0 } number, var units] when Whole(units, 1, MostUnits) is { } count => new SeasonChange.OrderResized(new(order), number, count),
+        ["units", { Length: > 0 } order, { Length: > 0 } number, var units] when Whole(units, 1, SeasonChange.MostUnits) is { } count => new SeasonChange.OrderResized(new(order), number, count),
         ["due", { Length: > 0 } order, var number, var day] when Day(day) is { } due => new SeasonChange.OrderMoved(new(order), number.Length > 0 ? number : null, due),
-        ["add", { Length: > 0 } product, var units, var price, var day] when Whole(units, 1, MostUnits) is { } count && Price(price) is { } each && Day(day) is { } due => SeasonChange.OrderAdded.Of(new(product), count, each, due),
+        ["add", { Length: > 0 } product, var units, var price, var day] when Whole(units, 1, SeasonChange.MostUnits) is { } count && Price(price) is { } each && Day(day) is { } due => SeasonChange.OrderAdded.Of(new(product), count, each, due),
         ["stop", { Length: > 0 } line, var from, var to] when Day(from) is { } first && Day(to) is { } last => new SeasonChange.LineStopped(new(line), first, last),
-        ["people", var day, var hours] when Day(day) is { } week && Number(hours, 0, 1e6) is { } count => new SeasonChange.PeopleThere(week, count),
-        ["later", { Length: > 0 } lot, var weeks] when Whole(weeks, 1, MostWeeks) is { } count => new SeasonChange.LotDugLater(new(lot), count),
-        ["keeps", { Length: > 0 } lot, var weeks] when Number(weeks, 0.01, MostWeeks) is { } count => new SeasonChange.LotKeepsLess(new(lot), count),
-        ["lighter", { Length: > 0 } lot, var percent] when Number(percent, 0.01, MostPercent) is { } much => new SeasonChange.LotWeighsLess(new(lot), much / 100),
+        ["people", var day, var hours] when Day(day) is { } week && Number(hours, 0, SeasonChange.MostPersonHours) is { } count => new SeasonChange.PeopleThere(week, count),
+        ["later", { Length: > 0 } lot, var weeks] when Whole(weeks, 1, SeasonChange.MostWeeksLater) is { } count => new SeasonChange.LotDugLater(new(lot), count),
+        ["keeps", { Length: > 0 } lot, var weeks] when Number(weeks, 0.01, SeasonChange.MostWeeksLater) is { } count => new SeasonChange.LotKeepsLess(new(lot), count),
+        ["lighter", { Length: > 0 } lot, var percent] when Number(percent, 0.01, SeasonChange.MostPercentLess) is { } much => new SeasonChange.LotWeighsLess(new(lot), much / 100),
         ["ran" or "ran-no-more", { Length: > 0 } lot, { Length: > 0 } line, var mass] when Number(mass, 0, 1e12) is { } much && (much > 0 || text.StartsWith("ran-no-more", StringComparison.Ordinal)) =>
             new SeasonChange.RunDone(new(lot), new(line), much, text.StartsWith("ran-no-more", StringComparison.Ordinal)),
         ["open", { Length: > 0 } room, var day] when day.Length == 0 || Day(day) is not null => new SeasonChange.RoomOpened(new(room), Day(day)),
         _ => null,
     };
-
-    internal const int MostUnits = 10_000_000, MostWeeks = 52, MostPercent = 95;
 
     internal static LocalDate? Day(string text) => LocalDatePattern.Iso.Parse(text) is { Success: true, Value: var day } ? day : null;
 
@@ -53,7 +51,7 @@ internal static class ChangeText
     internal static double? Number(string text, double least, double most) =>
         double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double number) && number >= least && number <= most ? number : null;
 
-    internal static decimal? Price(string text) => decimal.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out decimal price) && price <= 1_000_000 ? price : null;
+    internal static decimal? Price(string text) => decimal.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out decimal price) && price <= SeasonChange.MostPrice ? price : null;
 
     private static string Joined(params ReadOnlySpan<string> parts)
     {

@@ -32,7 +32,6 @@ internal static class SupposeDoors
 
         IReadOnlyList<SeasonChange> changes = SupposeForm.Of(context.Request.Query, shed.SeasonOpen, shed.Reader.ShownPerSeasonUnit, words).Changes;
         SupposeAsk? ask = changes.Count > 0 ? room.Suppose(stand, changes) : null;
-        bool ended = stand.Ended && (ask is null || ask.Ended || stand.Stage != StandStage.Ready);
-        return TypedResults.Json(new FarSaid(Said(stand, ask, words, Words.Of<PromiseWord>(shed.Viewer.Language)), PromiseDoors.Done(stand), ended));
+        return TypedResults.Json(new FarSaid(Said(stand, ask, words, Words.Of<PromiseWord>(shed.Viewer.Language)), PromiseDoors.Done(stand), !stand.Keeps(ask)));
     }
 }

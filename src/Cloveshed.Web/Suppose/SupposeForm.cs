@@ -78,7 +78,7 @@ public sealed record SupposeForm(IReadOnlyList<SeasonChange> Changes, IReadOnlyL
             "order" => Order(),
             "add" => Added(),
             "stop" => Stopped(),
-            "people" => Told<LocalDate>(ChangeText.Day(this["week"]), "people-week", SupposeWord.BadDay) is { } day && Told<double>(ChangeText.Number(this["hours"], 0, 1e6), "people-hours", SupposeWord.BadHours) is { } hours ? new SeasonChange.PeopleThere(day, hours) : null,
+            "people" => Told<LocalDate>(ChangeText.Day(this["week"]), "people-week", SupposeWord.BadDay) is { } day && Told<double>(ChangeText.Number(this["hours"], 0, SeasonChange.MostPersonHours), "people-hours", SupposeWord.BadHours) is { } hours ? new SeasonChange.PeopleThere(day, hours) : null,
             "lot" => Lot("lot-lot") is { } lot ? OfLot(lot) : null,
             "ran" => Ran(),
             "open" => this["room"].Length == 0 ? Wrong("open-room", SupposeWord.BadRoom)
@@ -103,7 +103,7 @@ public sealed record SupposeForm(IReadOnlyList<SeasonChange> Changes, IReadOnlyL
             string? only = number ?? (season.Orders.Count(one => one.Order == line.Order) == 1 ? line.Number : null);
             return this["what"] switch
             {
-                "units" => only is not null && ChangeText.Whole(this["units"], 1, ChangeText.MostUnits) is { } units ? new SeasonChange.OrderResized(line.Order, only, units) : Wrong("order-units", SupposeWord.BadUnits),
+                "units" => only is not null && ChangeText.Whole(this["units"], 1, SeasonChange.MostUnits) is { } units ? new SeasonChange.OrderResized(line.Order, only, units) : Wrong("order-units", SupposeWord.BadUnits),
                 "due" => Told<LocalDate>(ChangeText.Day(this["due"]), "order-due", SupposeWord.BadDay) is { } due ? new SeasonChange.OrderMoved(line.Order, number, due) : null,
                 _ => new SeasonChange.OrderCancelled(line.Order, number),
             };
@@ -118,7 +118,7 @@ public sealed record SupposeForm(IReadOnlyList<SeasonChange> Changes, IReadOnlyL
                 return null;
             }
 
-            return Told<int>(ChangeText.Whole(this["units"], 1, ChangeText.MostUnits), "add-units", SupposeWord.BadUnits) is { } units
+            return Told<int>(ChangeText.Whole(this["units"], 1, SeasonChange.MostUnits), "add-units", SupposeWord.BadUnits) is { } units
                 && Told<decimal>(ChangeText.Price(this["price"]), "add-price", SupposeWord.BadPrice) is { } price && Told<LocalDate>(ChangeText.Day(this["due"]), "add-due", SupposeWord.BadDay) is { } due
                 ? SeasonChange.OrderAdded.Of(product.Id, units, price, due) : null;
         }
@@ -135,9 +135,9 @@ public sealed record SupposeForm(IReadOnlyList<SeasonChange> Changes, IReadOnlyL
 
         private SeasonChange? OfLot(LotId lot) => this["what"] switch
         {
-            "lighter" => Told<double>(ChangeText.Number(this["much"], 0.01, ChangeText.MostPercent), "lot-much", SupposeWord.BadPercent) is { } percent ? new SeasonChange.LotWeighsLess(lot, percent / 100) : null,
-            "keeps" => Told<double>(ChangeText.Number(this["much"], 0.01, ChangeText.MostWeeks), "lot-much", SupposeWord.BadMuch) is { } weeks ? new SeasonChange.LotKeepsLess(lot, weeks) : null,
-            _ => Told<int>(ChangeText.Whole(this["much"], 1, ChangeText.MostWeeks), "lot-much", SupposeWord.BadMuch) is { } weeks ? new SeasonChange.LotDugLater(lot, weeks) : null,
+            "lighter" => Told<double>(ChangeText.Number(this["much"], 0.01, SeasonChange.MostPercentLess), "lot-much", SupposeWord.BadPercent) is { } percent ? new SeasonChange.LotWeighsLess(lot, percent / 100) : null,
+            "keeps" => Told<double>(ChangeText.Number(this["much"], 0.01, SeasonChange.MostWeeksLater), "lot-much", SupposeWord.BadMuch) is { } weeks ? new SeasonChange.LotKeepsLess(lot, weeks) : null,
+            _ => Told<int>(ChangeText.Whole(this["much"], 1, SeasonChange.MostWeeksLater), "lot-much", SupposeWord.BadMuch) is { } weeks ? new SeasonChange.LotDugLater(lot, weeks) : null,
         };
 
         private SeasonChange? Ran()

@@ -207,10 +207,5 @@ internal sealed class PromiseProbe(Master master, GenerationLimits limits, Promi
         return latest;
     }
 
-    private bool MorePaths()
-    {
-        Prices now = master.ReadPrices();
-        UpperBound.Repair(_instance, now);
-        return master.AddPaths(Pricing.At(master, now, limits, 5, deep: false).Paths) > 0;
-    }
+    private bool MorePaths() => master.AddPaths(Pricing.At(master, master.UsablePrices(), limits, 5, deep: false).Paths) > 0;
 }

@@ -54,8 +54,7 @@ public sealed class StandingPlan : IDisposable
         lock (_one)
         {
             PlanningInstance instance = _master.Instance;
-            Prices now = _master.ReadPrices();
-            UpperBound.Repair(instance, now);
+            Prices now = _master.UsablePrices();
             return
             [
                 .. from q in Enumerable.Range(0, instance.Products.Length) from t in Enumerable.Range(instance.AsOf, instance.Weeks - instance.AsOf)
@@ -103,9 +102,7 @@ public sealed class StandingPlan : IDisposable
         lock (_one)
         {
             if (question.Lines.Any(line => Season.Products.All(p => p.Id != line.Product))) return null;
-            Prices before = _master.ReadPrices();
-            UpperBound.Repair(_master.Instance, before);
-            var probe = new PromiseProbe(_master, Limits(), question, _rows, _asked, _stands, before, stopped ?? (() => false));
+            var probe = new PromiseProbe(_master, Limits(), question, _rows, _asked, _stands, _master.UsablePrices(), stopped ?? (() => false));
             try
             {
                 probe.Run(rounds);
@@ -147,13 +144,12 @@ public sealed class StandingPlan : IDisposable
     /// <summary>A solve from where the model stands that takes longer than one from scratch is given up.</summary>
     internal const double WarmSeconds = 3;
 
-    /// <summary>Solves a model from where it stands; where that is far from what is asked, from scratch. True where it was from scratch.</summary>
+    /// <summary>Solves a model from where it stands; where that is far from what is asked or comes to nothing, from scratch. True where it was from scratch.</summary>
     internal static bool SolveOn(Master master, LinearMethod method, double seconds = WarmSeconds)
     {
-        LinearStatus status = method == LinearMethod.InteriorPoint ? LinearStatus.TimeLimit : master.Solve(method, seconds);
-        bool scratch = status == LinearStatus.TimeLimit;
-        Must(scratch ? master.Solve(LinearMethod.InteriorPoint, 600) : status);
-        return scratch;
+        if (method != LinearMethod.InteriorPoint && master.Solve(method, seconds) == LinearStatus.Optimal) return false;
+        Must(master.Solve(LinearMethod.InteriorPoint, 600));
+        return true;
     }
 
     private GenerationLimits Limits() => new(2e-4, 1e9, 1, _depth, () => 0, _threads, default);

@@ -41,7 +41,7 @@ internal static class MasterFork
             (int weeks, int places) = FirstPaths.Every(now, master.SpotsHere);
             master.AddPaths(FirstPaths.Of(now, master.SpotsHere, charges, weeks, places).Where(path => anew[path.Row]));
         }
-        RoomSearch.AddOrders(master, new Findings(old.SpotsHere, [], [.. old.Columns.Where(c => c.Kind is ColumnKind.Fill or ColumnKind.Whole or ColumnKind.Pack)]));
+        RoomSearch.AddOrders(master, Findings.OrdersOf(old));
         master.AddFills(FirstPaths.Fills(now).Where(fill => fill.Item1 >= before.OrderLines.Length));
         kept = new KeptRuns(master, runs);
         master.Program.Restore(BasisMoving.To(old, stands, master, from));

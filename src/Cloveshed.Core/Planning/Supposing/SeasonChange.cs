@@ -8,6 +8,15 @@ namespace Cloveshed.Core.Planning.Supposing;
 /// <summary>Something that may come about while a plan stands. A null line number: all lines of the order.</summary>
 public abstract record SeasonChange
 {
+    /// <summary>What a change may say at most, wherever it is typed or sent.</summary>
+    public const int MostUnits = 10_000_000, MostWeeksLater = 52, MostPercentLess = 95;
+
+    /// <summary>Likewise.</summary>
+    public const double MostPersonHours = 1e6;
+
+    /// <summary>Of a unit, likewise.</summary>
+    public const decimal MostPrice = 1_000_000;
+
     private SeasonChange()
     {
     }

@@ -75,10 +75,7 @@ internal sealed class SupposeProbe(Master standing, LinearBasis basis, SupposedS
     /// <summary>So many runs that move are soon read, and not worth a second to make them fewer.</summary>
     private const int FewMoves = 8;
 
-    private static void SolveOn(Master master, LinearMethod method)
-    {
-        if (master.Solve(method, WarmSeconds) != LinearStatus.Optimal) StandingPlan.SolveOn(master, LinearMethod.InteriorPoint);
-    }
+    private static void SolveOn(Master master, LinearMethod method) => StandingPlan.SolveOn(master, method, WarmSeconds);
 
     /// <summary>
     /// What a mass moved costs while it is looked for what moves, of the gap: of plans worth nearly the same that is told in which least moves, and a pound is not moved for a
@@ -89,12 +86,7 @@ internal sealed class SupposeProbe(Master standing, LinearBasis basis, SupposedS
     /// <summary>Rounds for the changed lots alone, beyond those asked for.</summary>
     private const int MoreRounds = 3;
 
-    private int Settle(Master master, bool[] anew)
-    {
-        Prices now = master.ReadPrices();
-        UpperBound.Repair(master.Instance, now);
-        return master.AddPaths(Pricing.At(master, now, limits, 5).Paths.Where(path => anew[path.Row]));
-    }
+    private int Settle(Master master, bool[] anew) => master.AddPaths(Pricing.At(master, master.UsablePrices(), limits, 5).Paths.Where(path => anew[path.Row]));
 
     private static SeasonChange? NotRun(Master master, SupposedSeason then, IReadOnlyList<SeasonChange> changes)
     {

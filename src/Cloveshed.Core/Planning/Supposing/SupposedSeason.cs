@@ -62,7 +62,7 @@ internal sealed record SupposedSeason(Season Season, LotsKnown Known, Beliefs Be
     {
         if (Rows(change.Lot).Count == 0) return (null, ChangeFault.NoSuchLot);
         double left = 1 - change.Share;
-        return (Changed(change.Lot, row => row with { Net = row.Net * left, NetLow = row.NetLow * left, NetHigh = row.NetHigh * left, Bins = Dug(row) ? row.Bins : row.Bins * left }), null);
+        return (Changed(change.Lot, row => Part(row, left, Dug(row) ? 1 : left)), null);
     }
 
     private (SupposedSeason?, ChangeFault?) KeepsLess(SeasonChange.LotKeepsLess change)
@@ -93,10 +93,9 @@ internal sealed record SupposedSeason(Season Season, LotsKnown Known, Beliefs Be
         // A name that no lot of a file can have: files' cells are trimmed.
         var part = new LotId($"{change.Lot} {Parts.Count + 1} ");
         double share = Math.Min(1, change.Mass / stands);
-        LotRow Of(LotRow row, double much) => row with { Net = row.Net * much, Bins = row.Bins * much, NetLow = row.NetLow * much, NetHigh = row.NetHigh * much };
         return (this with
         {
-            Season = Season with { Lots = [.. Season.Lots.Select(row => there.Contains(row) ? Of(row, 1 - share) : row), .. there.Select(row => Of(row, share) with { Lot = part })] },
+            Season = Season with { Lots = [.. Season.Lots.Select(row => there.Contains(row) ? Part(row, 1 - share, 1 - share) : row), .. there.Select(row => Part(row, share, share) with { Lot = part })] },
             Known = Known with { Lots = new Dictionary<LotId, LotKnowledge>(Known.Lots) { [part] = Known.Lots[change.Lot] } },
             Beliefs = Beliefs with { Clocks = Beliefs.Clocks.Concat(Beliefs.Clocks.Where(c => c.Key.Lot == change.Lot).Select(c => KeyValuePair.Create((part, c.Key.Place), c.Value))).ToDictionary() },
             Wishes = wishes with { Pinned = [.. wishes.Pinned, new PinnedRun(part, change.Line, week, change.Mass)] },
@@ -113,6 +112,8 @@ internal sealed record SupposedSeason(Season Season, LotsKnown Known, Beliefs Be
         if (week <= sealedWeek || week < Settings.AsOfWeek || week >= Settings.Weeks) return (null, ChangeFault.NotAhead);
         return (this with { Rooms = [.. Rooms.Where(room => room.Place != change.Place), new RoomRow(change.Place, sealedWeek, week)] }, null);
     }
+
+    private static LotRow Part(LotRow row, double mass, double bins) => row with { Net = row.Net * mass, NetLow = row.NetLow * mass, NetHigh = row.NetHigh * mass, Bins = row.Bins * bins };
 
     private bool Dug(LotRow row) => row.Harvested < Settings.AsOf;
 
