@@ -44,7 +44,7 @@ public sealed class PathTableTests
     }
 
     /// <summary>Prices near those of real plans: a pound of a class about 1 (that is how masses and money are scaled), dearer as the season goes on, standing and hours a part of it.</summary>
-    private static Prices Drawn(PlanningInstance instance, Spot[] spots, Pcg pcg)
+    internal static Prices Drawn(PlanningInstance instance, Spot[] spots, Pcg pcg)
     {
         var prices = new Prices(instance, spots);
         for (int t = 0; t < instance.Weeks; t++)
