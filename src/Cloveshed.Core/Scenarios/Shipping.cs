@@ -78,9 +78,12 @@ internal sealed class Shipping(ReplayShed shed, Scenario scenario, Demand demand
 
     private int ShipSlot(int slot, int product, int units, int week, FinishedStock stock)
     {
+        // Slots of one line, each scaled to what is really ordered and rounded, may be a unit more than the line together.
+        int line = shed.Policy.Slots[slot].Line;
+        units = Math.Min(units, scenario.OrderUnits[line] - demand.Shipped[line]);
         int taken = units > 0 ? stock.TakeUnits(product, units) : 0;
         demand.OfSlot[slot] += taken;
-        Ship(shed.Policy.Slots[slot].Line, product, taken, week);
+        Ship(line, product, taken, week);
         return taken;
     }
 
