@@ -33,6 +33,15 @@ switch (args)
     case ["pages", var season, var plan, ..]:
         await Pages.Run(season, plan, Number(3, 200), Number(4, 10));
         return 0;
+    case ["referee", "why", var kind, ..]:
+        Referee.Why(kind, Number(3, 6), Number(4, 10), (ulong)Number(5, 1), Number(6, 600));
+        return 0;
+    case ["referee", "one", var kind, ..]:
+        Referee.One(kind, Number(3, 6), Number(4, 10), (ulong)Number(5, 1), Number(6, 600));
+        return 0;
+    case ["referee", ..]:
+        Referee.All(Number(1, 600));
+        return 0;
     default:
         Console.Error.WriteLine("backends [SEASON] [ROUNDS] [REPEATS]   the planner's master program given to every solver at hand");
         Console.Error.WriteLine("keeping [LOTS] [PATHS] [WEEKS] [REPEATS]   weight and soundness of every lot along every path, week by week");
@@ -44,6 +53,9 @@ switch (args)
         Console.Error.WriteLine("season SEASON OUT [LOTS] [ORDERS]       a made-up season of so many lots and orders out of a smaller one");
         Console.Error.WriteLine("scenarios SEASON PLAN [COUNT] [THREADS] [SAMPLE] [SECONDS]   seasons drawn and replayed, and on a sixth of it what that loses against planning anew and hindsight");
         Console.Error.WriteLine("pages SEASON PLAN [REQUESTS] [TIMES]   server time and bytes of every page, of a season with its plan and at TIMES times both");
+        Console.Error.WriteLine("referee [SECONDS]                       plans beside the same seasons written as one program, at several sizes; so many seconds for each program");
+        Console.Error.WriteLine("referee one KIND LOTS WEEKS SEED [SECONDS]   one season of them: tight, rooms (tight, with a room that can be sealed) or demo");
+        Console.Error.WriteLine("referee why KIND LOTS WEEKS SEED [SECONDS]   the same season with one thing at a time made easy");
         return 2;
 }
 

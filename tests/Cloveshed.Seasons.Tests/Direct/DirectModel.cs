@@ -40,9 +40,9 @@ internal sealed partial class DirectModel
     }
 
     /// <summary>Scaled value of the season's best plan, and what no plan exceeds.</summary>
-    internal static DirectResult Solve(DirectQuestion question, double seconds = 60)
+    internal static DirectResult Solve(DirectQuestion question, double seconds = 60, double gap = 1e-7)
     {
-        DirectResult result = new DirectModel(question)._program.Solve(seconds);
+        DirectResult result = new DirectModel(question)._program.Solve(seconds, gap);
         double nothing = -question.Instance.OrderLines.Sum(l => l.Short * l.Mass) - question.Instance.SeedNeeds.Sum(n => n.ShortCost * n.Mass);
         return result with { Value = result.Value + nothing, Bound = result.Bound + nothing };
     }

@@ -33,7 +33,7 @@ internal sealed class DirectProgram
         return _columns.Count - 1;
     }
 
-    internal DirectResult Solve(double seconds)
+    internal DirectResult Solve(double seconds, double gap)
     {
         using ILinearProgram program = new HighsSolver().NewProgram();
         program.AddRows(_lower, _upper);
@@ -44,7 +44,7 @@ internal sealed class DirectProgram
             return new DirectResult(status, program.Objective, program.Objective, program.ColumnValues);
         }
         program.SetIntegral(_whole, true);
-        MixedResult mixed = program.SolveMixed(seconds, 1e-7, null, null, 1);
+        MixedResult mixed = program.SolveMixed(seconds, gap, null, null, 1);
         return new DirectResult(mixed.Status, mixed.Objective, mixed.Bound, mixed.Values ?? []);
     }
 
