@@ -37,7 +37,7 @@ switch (args)
         Referee.Why(kind, Number(3, 6), Number(4, 10), (ulong)Number(5, 1), Number(6, 600));
         return 0;
     case ["referee", "one", var kind, ..]:
-        Referee.One(kind, Number(3, 6), Number(4, 10), (ulong)Number(5, 1), Number(6, 600));
+        Referee.One(kind, Number(3, 6), Number(4, 10), (ulong)Number(5, 1), Number(6, 600), Number(7, 2000));
         return 0;
     case ["referee", ..]:
         Referee.All(Number(1, 600));
@@ -54,7 +54,7 @@ switch (args)
         Console.Error.WriteLine("scenarios SEASON PLAN [COUNT] [THREADS] [SAMPLE] [SECONDS]   seasons drawn and replayed, and on a sixth of it what that loses against planning anew and hindsight");
         Console.Error.WriteLine("pages SEASON PLAN [REQUESTS] [TIMES]   server time and bytes of every page, of a season with its plan and at TIMES times both");
         Console.Error.WriteLine("referee [SECONDS]                       plans beside the same seasons written as one program, at several sizes; so many seconds for each program");
-        Console.Error.WriteLine("referee one KIND LOTS WEEKS SEED [SECONDS]   one season of them: tight, rooms (tight, with a room that can be sealed) or demo");
+        Console.Error.WriteLine("referee one KIND LOTS WEEKS SEED [SECONDS] [NODES]   one season of them: tight, rooms (tight, with a room that can be sealed) or demo; so many nodes for the planner's polish");
         Console.Error.WriteLine("referee why KIND LOTS WEEKS SEED [SECONDS]   the same season with one thing at a time made easy");
         return 2;
 }

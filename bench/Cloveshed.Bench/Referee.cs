@@ -23,6 +23,9 @@ internal static class Referee
     /// <summary>More columns than this and room weeks are held to the plan's, so that the program fits a machine.</summary>
     private const int MostColumns = 150_000;
 
+    /// <summary>Of the planner's own polish.</summary>
+    private const int Nodes = 2000;
+
     private const double PlanSeconds = 60, Gap = 1e-4;
 
     private static readonly (string Kind, int Lots, int Weeks, ulong Seed)[] Sizes =
@@ -38,8 +41,8 @@ internal static class Referee
         foreach ((string kind, int lots, int weeks, ulong seed) in Sizes) One(kind, lots, weeks, seed, seconds);
     }
 
-    public static void One(string kind, int lots, int weeks, ulong seed, int seconds) =>
-        Row($"{kind} {lots} x {weeks}, seed {seed}", Season(kind, lots, weeks, seed), seconds);
+    public static void One(string kind, int lots, int weeks, ulong seed, int seconds, int nodes = Nodes) =>
+        Row($"{kind} {lots} x {weeks}, seed {seed}", Season(kind, lots, weeks, seed), seconds, nodes);
 
     /// <summary>The same season with one thing at a time made easy: where the difference goes, there it comes from.</summary>
     public static void Why(string kind, int lots, int weeks, ulong seed, int seconds)
@@ -78,11 +81,11 @@ internal static class Referee
     private static void Head() =>
         Console.WriteLine("| season | columns | rooms | direct value | its bound | s | plan, rounded | s | plan, polished | s | bound | rounded to direct | polished to direct | worse by, of revenue | remarks |\n| --- | ---: | --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | --- |");
 
-    private static void Row(string name, Season season, int seconds)
+    private static void Row(string name, Season season, int seconds, int nodes = Nodes)
     {
         List<string> remarks = [];
         (PlanAnswer rounded, double roundedSeconds) = Planned(season, 0, remarks);
-        (PlanAnswer polished, double polishedSeconds) = Planned(season, 2000, remarks);
+        (PlanAnswer polished, double polishedSeconds) = Planned(season, nodes, remarks);
         foreach (PlanAnswer plan in (PlanAnswer[])[rounded, polished])
             Console.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{name}: {plan.Summary.Value:0} = {string.Join(", ", plan.Summary.Revenues.Select(r => $"{r.Key} {r.Value:0}").Concat(plan.Summary.Costs.Select(c => $"{c.Key} {-c.Value:0}")))}; {plan.Runs.Count(run => !run.FromSorted)} runs, {plan.Rooms.Count} rooms sealed"));
         PlanningInstance instance = InstanceBuilding.Build(season, LotKnowing.Know(season), Beliefs.Default);
@@ -96,6 +99,12 @@ internal static class Referee
         foreach (PlanAnswer plan in (PlanAnswer[])[rounded, polished])
             if (value > plan.Summary.Bound + (1e-5 * Math.Abs(value))) remarks.Add(string.Create(CultureInfo.InvariantCulture, $"BOUND {plan.Summary.Bound:0.00} BELOW"));
         if (free && better.Summary.Value > bound + (1e-5 * Math.Abs(value))) remarks.Add("plan above the direct bound");
+        if (!double.IsFinite(value))
+        {
+            remarks.Add("no solution of the program in its time");
+            value = double.NaN;
+        }
+
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
             $"| {name} | {direct.Columns.Length} | {(free ? "free" : "as planned")} | {value:0} | {bound:0} | {clock.Elapsed.TotalSeconds:0} | {rounded.Summary.Value:0} | {roundedSeconds:0} | {polished.Summary.Value:0} | {polishedSeconds:0} | {polished.Summary.Bound:0} | {rounded.Summary.Value / value:0.0000} | {polished.Summary.Value / value:0.0000} | {(value - polished.Summary.Value) / polished.Summary.Revenue:0.00%} | {string.Join("; ", remarks.Prepend($"direct {direct.Status}"))} |"));
     }
