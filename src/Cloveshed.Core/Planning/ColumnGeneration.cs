@@ -34,7 +34,7 @@ internal sealed class ColumnGeneration
     private const double ShareOfGap = 0.1;
 
     /// <summary>So few new columns, as a share of all, that a trial is over.</summary>
-    private const double FewColumns = 0.005;
+    private const double FewColumns = 0.02;
 
     private const double CoarsestTolerance = 1e-2, FinestTolerance = 1e-5;
 
@@ -59,7 +59,7 @@ internal sealed class ColumnGeneration
     internal static GenerationResult Run(Master master, GenerationLimits limits, double cutOffBelow = double.NegativeInfinity, Action<int, double, double>? progress = null, Prices? center = null)
     {
         var generation = new ColumnGeneration(master, limits, center);
-        if (generation._large && !limits.Over) generation.Roughly(Math.Max(RoughGap, limits.Gap), cutOffBelow, progress, nearly: false);
+        if (generation._large && !limits.Over && !master.WasSolved) generation.Roughly(Math.Max(RoughGap, limits.Gap), cutOffBelow, progress, nearly: false);
         return generation.Sharply(cutOffBelow, progress);
     }
 

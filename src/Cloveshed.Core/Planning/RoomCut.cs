@@ -7,7 +7,7 @@ namespace Cloveshed.Core.Planning;
 /// </summary>
 internal sealed class RoomCut
 {
-    private readonly Dictionary<(int Place, RoomSchedule Weeks), double> _gain = [];
+    private readonly Dictionary<(int Place, RoomSchedule Weeks), (double Gain, double Rent)> _gain = [];
     private double _base;
 
     /// <summary>The weeks of a room that are compared: sealed in one of some weeks, opened in any later one or not at all.</summary>
@@ -29,7 +29,10 @@ internal sealed class RoomCut
         return sum;
     }
 
-    internal double Gain(int place, RoomSchedule weeks) => _gain.GetValueOrDefault((place, weeks), double.NegativeInfinity);
+    internal double Gain(int place, RoomSchedule weeks) => _gain.TryGetValue((place, weeks), out var known) ? known.Gain : double.NegativeInfinity;
+
+    /// <summary>What one bin's space in the room is worth with these weeks: what the last bin to find room gains. Null where it is not known.</summary>
+    internal double? Rent(int place, RoomSchedule weeks) => weeks.Sealed is not null && _gain.TryGetValue((place, weeks), out var known) ? known.Rent : null;
 
     /// <param name="spots">Of the choice that the prices are of.</param>
     /// <param name="held">The choice, and what it was worth; null for free weeks, whose value is then that of the best weeks.</param>
@@ -49,21 +52,21 @@ internal sealed class RoomCut
         });
         var cut = new RoomCut();
         (Weeks Room, int Sealed)[] tasks = [.. rooms.SelectMany(r => r.Sealed.Select(s => (r, s)))];
-        double[]?[] gains = new double[tasks.Length][];
+        (double Gain, double Rent)[]?[] gains = new (double, double)[tasks.Length][];
         Parallel.For(0, tasks.Length, options, k => gains[k] = limits.Over ? null : Gains(instance, tasks[k].Room, tasks[k].Sealed, spots, charges, worth, hulls));
         for (int k = 0; k < tasks.Length; k++)
             for (int o = 0; gains[k] is { } gain && o < gain.Length; o++)
                 cut._gain[(tasks[k].Room.Place, new RoomSchedule(tasks[k].Sealed, o + instance.AsOf < instance.Weeks ? o + instance.AsOf : null))] = gain[o];
         // A room that is never sealed gains nothing by it.
-        foreach (Weeks r in rooms.Where(r => instance.Places[r.Place].SealedWeek is null)) cut._gain[(r.Place, new RoomSchedule(null, null))] = 0;
-        double here = held is null ? rooms.Sum(r => cut._gain.Where(g => g.Key.Place == r.Place).Select(g => g.Value).DefaultIfEmpty(0).Max())
-            : rooms.Sum(r => cut._gain.GetValueOrDefault((r.Place, held.OfPlace[r.Place]!.Value)));
+        foreach (Weeks r in rooms.Where(r => instance.Places[r.Place].SealedWeek is null)) cut._gain[(r.Place, new RoomSchedule(null, null))] = (0, 0);
+        double here = held is null ? rooms.Sum(r => cut._gain.Where(g => g.Key.Place == r.Place).Select(g => g.Value.Gain).DefaultIfEmpty(0).Max())
+            : rooms.Sum(r => cut._gain.GetValueOrDefault((r.Place, held.OfPlace[r.Place]!.Value)).Gain);
         cut._base = value - here;
         return cut;
     }
 
-    /// <summary>[opened - AsOf] what the room gains, sealed in a week.</summary>
-    private static double[] Gains(PlanningInstance instance, Weeks room, int sealedWeek, Spot[] spots, StandingCharges charges, double[] worth, ExitHull[][] hulls)
+    /// <summary>[opened - AsOf] what the room gains, sealed in a week, and what the last bin does.</summary>
+    private static (double Gain, double Rent)[] Gains(PlanningInstance instance, Weeks room, int sealedWeek, Spot[] spots, StandingCharges charges, double[] worth, ExitHull[][] hulls)
     {
         int count = instance.Weeks - instance.AsOf + 1;
         var each = new List<(double PerBin, double Bins)>[count];
@@ -85,6 +88,7 @@ internal sealed class RoomCut
                 else if (more > 0) each[o].Add((more / r.BinsPerMass, r.Mass * r.BinsPerMass));
             }
         }
+        double[] rent = new double[count];
         double stood = instance.Rows.Where(r => r.Place == room.Place).Sum(r => r.Mass * r.BinsPerMass);
         for (int o = 0; o < count; o++)
         {
@@ -94,8 +98,9 @@ internal sealed class RoomCut
                 if (left <= 0) break;
                 gain[o] += perBin * Math.Min(left, bins);
                 left -= bins;
+                if (left <= 0) rent[o] = perBin;
             }
         }
-        return gain;
+        return [.. gain.Zip(rent)];
     }
 }

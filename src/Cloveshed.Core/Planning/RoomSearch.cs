@@ -78,14 +78,22 @@ internal sealed class RoomSearch(PlanningInstance instance, ILinearSolver solver
     /// <summary>Tries a choice: a fresh master under it, from the paths given, to the limits' gap. Remembered.</summary>
     internal RoomTrial Try(RoomChoice choice, IEnumerable<Findings> from, double cutOff, GenerationLimits within, Prices? center = null, Spot[]? centerOf = null)
     {
+        (RoomTrial trial, Master? master) = TryKeeping(choice, from, cutOff, within, center, centerOf, null);
+        master?.Dispose();
+        return trial;
+    }
+
+    /// <summary>The same, and the master that it was tried with; null where it is remembered.</summary>
+    private (RoomTrial Trial, Master? Master) TryKeeping(RoomChoice choice, IEnumerable<Findings> from, double cutOff, GenerationLimits within, Prices? center, Spot[]? centerOf, Func<int, (int Week, double Rent)?>? anew)
+    {
         lock (_tried)
-            if (_tried.TryGetValue(choice, out RoomTrial? known)) return known;
-        using Master master = NewMaster(choice, RunCharges.ForBound(instance), from);
-        if (center is not null && centerOf is not null) center = PriceMoving.To(instance, centerOf, master.SpotsHere, center);
+            if (_tried.TryGetValue(choice, out RoomTrial? known)) return (known, null);
+        Master master = NewMaster(choice, RunCharges.ForBound(instance), from);
+        if (center is not null && centerOf is not null) center = PriceMoving.To(instance, centerOf, master.SpotsHere, center, anew);
         GenerationResult result = ColumnGeneration.RunNearly(master, within, cutOff, center);
         var trial = new RoomTrial(choice, result.Solved ? result.Value : double.NegativeInfinity, result.Bound, Findings.Of(master), result.Center, result.Solved && result.Gap <= within.Gap);
         lock (_tried) _tried[choice] = trial;
-        return trial;
+        return (trial, master);
     }
 
     internal Master NewMaster(RoomChoice choice, RunCharges charges, IEnumerable<Findings> from)
@@ -127,38 +135,55 @@ internal sealed class RoomSearch(PlanningInstance instance, ILinearSolver solver
     /// </summary>
     /// <param name="root">The free master's own result.</param>
     /// <param name="better">Told of each trial that is the best so far, and whether it is the first.</param>
-    internal RoomTrial Guess(Master free, GenerationResult root, GenerationLimits within, int trialsAtMost, Action<RoomTrial, bool> better)
+    /// <returns>The best trial, and the master that it was tried with, as it stands.</returns>
+    internal (RoomTrial Best, Master Master) Guess(Master free, GenerationResult root, GenerationLimits within, int trialsAtMost, Action<RoomTrial, bool> better)
     {
         Findings freely = Findings.Of(free);
         RoomChoice asFree = RoomChoice.Free(instance);
         foreach ((int s, Spot spot) in free.SpotsHere.Index().Where(x => x.Item.Kind == SpotKind.FreeSealed)) asFree = asFree.With(spot.Place, Schedule(free, s));
         RoomCut.Weeks[] sealings = [.. Rooms(instance).Select(p => new RoomCut.Weeks(p, SealingWeeks(p, asFree.OfPlace[p]?.Sealed), new RoomWays(instance, p)))];
         var guess = new RoomGuess(sealings.ToDictionary(r => r.Place, r => RoomCut.Compared(instance, r)));
-        guess.Learn(RoomCut.Of(instance, sealings, free.SpotsHere, root.Center, null, root.Value, within), asFree);
+        RoomCut learnt = RoomCut.Of(instance, sealings, free.SpotsHere, root.Center, null, root.Value, within);
+        guess.Learn(learnt, asFree);
         RoomTrial? best = null;
+        Master? kept = null;
         RoomTrial[] trials = [];
         for (int left = Math.Max(1, trialsAtMost); left > 0 && (best is null || (!within.Over && trialsAtMost > 0));)
         {
             foreach (RoomTrial trial in trials.Where(t => double.IsFinite(t.Value)))
-                guess.Learn(RoomCut.Of(instance, sealings, trial.Found.Spots, trial.Center, trial.Choice, trial.Value, within), trial.Choice);
+            {
+                RoomCut cut = RoomCut.Of(instance, sealings, trial.Found.Spots, trial.Center, trial.Choice, trial.Value, within);
+                guess.Learn(cut, trial.Choice);
+                if (ReferenceEquals(trial, best)) learnt = cut;
+            }
             RoomChoice[] batch = Proposals(guess, best, asFree, Math.Min(left, within.Threads));
             if (batch.Length == 0 && best is null) batch = [asFree];
             if (batch.Length == 0) break;
             left -= batch.Length;
-            trials = new RoomTrial[batch.Length];
+            var tried = new (RoomTrial Trial, Master? Master)[batch.Length];
             (Findings found, Prices center, double value) = best is null ? (freely, root.Center, double.NegativeInfinity) : (best.Found, best.Center, best.Value);
             Parallel.For(0, batch.Length, new ParallelOptions { MaxDegreeOfParallelism = within.Threads }, i =>
-                trials[i] = Try(batch[i], [found], value, within with { Threads = 1 }, center, found.Spots));
-            foreach (RoomTrial trial in trials)
+                tried[i] = TryKeeping(batch[i], [found], value, within with { Threads = 1 }, center, found.Spots, p => Anew(learnt, best?.Choice, batch[i], p)));
+            foreach ((RoomTrial trial, Master? master) in tried)
             {
-                if (best is not null && trial.Value <= best.Value) continue;
+                if (best is not null && trial.Value <= best.Value)
+                {
+                    master?.Dispose();
+                    continue;
+                }
+                kept?.Dispose();
                 bool first = best is null;
-                best = trial;
+                (best, kept) = (trial, master);
                 better(best, first);
             }
+            trials = [.. tried.Select(t => t.Trial)];
         }
-        return best!;
+        return (best!, kept!);
     }
+
+    /// <summary>The space of a room whose weeks are others than those that the prices are of is worth what is learnt of these weeks, paid when it is sealed.</summary>
+    private (int Week, double Rent)? Anew(RoomCut learnt, RoomChoice? of, RoomChoice choice, int place) =>
+        choice.OfPlace[place] is { Sealed: { } week } weeks && of?.OfPlace[place] != weeks && learnt.Rent(place, weeks) is { } rent ? (Math.Max(week, instance.AsOf), rent) : null;
 
     /// <summary>Weeks within which the prices of a choice tell most of others.</summary>
     private const int Nearby = 4;

@@ -27,7 +27,8 @@ internal sealed class RunRounding(PlanningInstance instance, ILinearSolver solve
         {
             Master master = last.Under(Sloped(bound, runs));
             PlaceWeeks.Slope(master, last);
-            if (!Grow(master))
+            // New charges move most of what is run: where the master is large, that is quicker from nothing.
+            if (!Grow(master, master.IsLarge ? LinearMethod.InteriorPoint : LinearMethod.WarmSimplex))
             {
                 master.Dispose();
                 break;
@@ -43,12 +44,13 @@ internal sealed class RunRounding(PlanningInstance instance, ILinearSolver solve
         return decided;
     }
 
-    /// <summary>Solves from where the master stands and lets in what pays, a few times.</summary>
-    private bool Grow(Master master)
+    /// <summary>Solves and lets in what pays, a few times: at first as asked for, then from where the master stands.</summary>
+    private bool Grow(Master master, LinearMethod first)
     {
         for (int round = 0; ; round++)
         {
-            if (master.Solve(LinearMethod.WarmSimplex, 120) != LinearStatus.Optimal) return false;
+            bool solved = round == 0 && first != LinearMethod.WarmSimplex && master.Solve(first, 120) == LinearStatus.Optimal;
+            if (!solved && master.Solve(LinearMethod.WarmSimplex, 120) != LinearStatus.Optimal) return false;
             if (round == Rounds || limits.Over || ColumnGeneration.Round(master, limits, Unchanged).Added == 0) return true;
         }
     }
@@ -86,7 +88,7 @@ internal sealed class RunRounding(PlanningInstance instance, ILinearSolver solve
                 master.Dispose();
                 throw new InvalidOperationException($"The plan with decided runs could not be solved ({status}).");
             }
-            if (turn == 0 && Grow(master)) found = Findings.Of(master);
+            if (turn == 0 && Grow(master, LinearMethod.WarmSimplex)) found = Findings.Of(master);
             Dictionary<(int Lot, int Line, int Week), double> now = MassIn(master);
             List<(int Lot, int Line, int Week)> small = LeastRuns.Broken(master);
             bool unused = open.Any(r => !now.ContainsKey(r));

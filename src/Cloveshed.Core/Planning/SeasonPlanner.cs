@@ -47,13 +47,14 @@ public sealed class SeasonPlanner(ILinearSolver solver)
         Findings freely;
         Prices center;
         Spot[] spots;
+        Master? tried = null;
         using (Master master = search.NewMaster(RoomChoice.Free(instance), RunCharges.ForBound(instance), []))
         {
             GenerationResult root = ColumnGeneration.RunNearly(master, limits with { Gap = master.IsLarge && total < Long ? 1e-3 : Math.Min(4e-4, request.Gap / 4) }, double.NegativeInfinity, null, (_, v, b) => Report(PlanStage.AllRoomWeeks, v, b));
             (bound, center, spots, freely) = (root.Bound, root.Center, master.SpotsHere, Findings.Of(master));
             if (request.Rooms is null && RoomSearch.Rooms(instance).Length > 0)
             {
-                best = search.Guess(master, root, limits with { Gap = 1.5e-3, Until = total * 0.6 }, request.RoomTrialsAtMost,
+                (best, tried) = search.Guess(master, root, limits with { Gap = 1.5e-3, Until = total * 0.6 }, request.RoomTrialsAtMost,
                     (t, first) => Report(first ? PlanStage.RoomWeeksFound : PlanStage.RoomWeeksImproved, t.Value, bound));
                 if (!master.IsLarge)
                     best = search.Improve(best, limits with { Gap = 1e-3, Until = total * 0.72, RoundsAtMost = Math.Min(request.RoundsAtMost, 8) }, request.RoomTrialsAtMost, t => Report(PlanStage.RoomWeeksImproved, t.Value, bound));
@@ -61,7 +62,12 @@ public sealed class SeasonPlanner(ILinearSolver solver)
             }
         }
 
-        using Master held = search.NewMaster(choice, RunCharges.ForBound(instance), [best?.Found ?? freely]);
+        if (tried is not null && !tried.Choice.Equals(choice))
+        {
+            tried.Dispose();
+            tried = null;
+        }
+        using Master held = tried ?? search.NewMaster(choice, RunCharges.ForBound(instance), [best?.Found ?? freely]);
         center = PriceMoving.To(instance, spots, held.SpotsHere, center);
         GenerationResult final = ColumnGeneration.Run(held, limits with { Until = Math.Max(total * 0.8, Elapsed() + total * 0.08) }, double.NegativeInfinity, (_, v, b) => Report(PlanStage.GivenRoomWeeks, v, bound), center);
         // The trial of these room weeks had a bound of its own.
