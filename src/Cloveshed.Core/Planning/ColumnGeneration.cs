@@ -11,7 +11,8 @@ internal sealed record GenerationLimits(double Gap, double Until, int RoundsAtMo
 
 /// <summary>The master's value, the proven bound, and the prices of the last solve.</summary>
 /// <param name="Center">The prices of the best bound: a good place for a like master to start from.</param>
-internal sealed record GenerationResult(double Value, double Bound, Prices Prices, Prices Center, int Rounds, bool Solved)
+/// <param name="Settled">Whether it ended because the value will not change by much.</param>
+internal sealed record GenerationResult(double Value, double Bound, Prices Prices, Prices Center, int Rounds, bool Solved, bool Settled = true)
 {
     internal double Gap => (Bound - Value) / Math.Max(1e-9, Math.Abs(Value));
 }
@@ -56,10 +57,11 @@ internal sealed class ColumnGeneration
         _large = master.IsLarge;
     }
 
-    internal static GenerationResult Run(Master master, GenerationLimits limits, double cutOffBelow = double.NegativeInfinity, Action<int, double, double>? progress = null, Prices? center = null)
+    /// <param name="settled">The master was settled roughly before: the rest is quicker by simplex.</param>
+    internal static GenerationResult Run(Master master, GenerationLimits limits, double cutOffBelow = double.NegativeInfinity, Action<int, double, double>? progress = null, Prices? center = null, bool settled = false)
     {
         var generation = new ColumnGeneration(master, limits, center);
-        if (generation._large && !limits.Over && !master.WasSolved) generation.Roughly(Math.Max(RoughGap, limits.Gap), cutOffBelow, progress, nearly: false);
+        if (generation._large && !limits.Over && !settled) generation.Roughly(Math.Max(RoughGap, limits.Gap), cutOffBelow, progress, nearly: false);
         return generation.Sharply(cutOffBelow, progress);
     }
 
@@ -102,10 +104,11 @@ internal sealed class ColumnGeneration
             added += more;
             gap = (best - _master.Value) / Math.Max(1e-9, Math.Abs(_master.Value));
             if (deep) progress?.Invoke(round, _master.Value, _bound);
-            result = new GenerationResult(_master.Value, _bound, now, _center!, _rounds, true);
-            if (deep && (gap <= target || _bound < cutOffBelow)) break;
+            result = new GenerationResult(_master.Value, _bound, now, _center!, _rounds, true, Settled: false);
             // The bound lags behind: with prices as close as this, few new columns mean that the value will not change by much.
-            if (nearly && deep && round > 0 && tolerance <= RoughGap && added < FewColumns * _master.ColumnCount) break;
+            bool few = nearly && deep && round > 0 && tolerance <= RoughGap && added < FewColumns * _master.ColumnCount;
+            result = result with { Settled = few || (deep && gap <= target) };
+            if (result.Settled || (deep && _bound < cutOffBelow)) break;
             if (added == 0 && tolerance <= Math.Max(FinestTolerance, gap * ShareOfGap)) break;
             if (deep && gap < 3 * target && gap > 0.9 * before) break;
             tolerance = Math.Clamp(gap * ShareOfGap, FinestTolerance, begun ? RoughGap : CoarsestTolerance);

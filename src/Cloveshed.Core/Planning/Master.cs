@@ -81,10 +81,6 @@ internal sealed class Master : IDisposable
     internal double[] ReducedCosts { get; private set; } = [];
     internal double[] Duals { get; private set; } = [];
     internal double Value { get; private set; } = double.NegativeInfinity;
-
-    /// <summary>Whether it has a solution: rough ones are soon no better than sharp ones then.</summary>
-    internal bool WasSolved => !double.IsNegativeInfinity(Value);
-
     internal ILinearProgram Program => _program;
     internal IEnumerable<PathColumn> Paths => _paths;
 

@@ -10,7 +10,7 @@ internal sealed record Findings(Spot[] Spots, IReadOnlyList<PathColumn> Paths, I
 }
 
 /// <summary>A room choice that has been tried: the master's value and bound with it, and what it found.</summary>
-internal sealed record RoomTrial(RoomChoice Choice, double Value, double Bound, Findings Found, Prices Center, bool Finished);
+internal sealed record RoomTrial(RoomChoice Choice, double Value, double Bound, Findings Found, Prices Center, bool Settled);
 
 /// <summary>
 /// Finds good weeks for the rooms. The free master says how a room would be filled and emptied if it could open a little in many weeks; what other weeks
@@ -91,7 +91,7 @@ internal sealed class RoomSearch(PlanningInstance instance, ILinearSolver solver
         Master master = NewMaster(choice, RunCharges.ForBound(instance), from);
         if (center is not null && centerOf is not null) center = PriceMoving.To(instance, centerOf, master.SpotsHere, center, anew);
         GenerationResult result = ColumnGeneration.RunNearly(master, within, cutOff, center);
-        var trial = new RoomTrial(choice, result.Solved ? result.Value : double.NegativeInfinity, result.Bound, Findings.Of(master), result.Center, result.Solved && result.Gap <= within.Gap);
+        var trial = new RoomTrial(choice, result.Solved ? result.Value : double.NegativeInfinity, result.Bound, Findings.Of(master), result.Center, result.Solved && result.Settled);
         lock (_tried) _tried[choice] = trial;
         return (trial, master);
     }
@@ -163,7 +163,7 @@ internal sealed class RoomSearch(PlanningInstance instance, ILinearSolver solver
             var tried = new (RoomTrial Trial, Master? Master)[batch.Length];
             (Findings found, Prices center, double value) = best is null ? (freely, root.Center, double.NegativeInfinity) : (best.Found, best.Center, best.Value);
             Parallel.For(0, batch.Length, new ParallelOptions { MaxDegreeOfParallelism = within.Threads }, i =>
-                tried[i] = TryKeeping(batch[i], [found], value, within with { Threads = 1 }, center, found.Spots, p => Anew(learnt, best?.Choice, batch[i], p)));
+                tried[i] = TryKeeping(batch[i], [found], value, within with { Threads = Math.Max(1, within.Threads / batch.Length) }, center, found.Spots, p => Anew(learnt, best?.Choice, batch[i], p)));
             foreach ((RoomTrial trial, Master? master) in tried)
             {
                 if (best is not null && trial.Value <= best.Value)

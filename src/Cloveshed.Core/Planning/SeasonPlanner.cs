@@ -69,7 +69,7 @@ public sealed class SeasonPlanner(ILinearSolver solver)
         }
         using Master held = tried ?? search.NewMaster(choice, RunCharges.ForBound(instance), [best?.Found ?? freely]);
         center = PriceMoving.To(instance, spots, held.SpotsHere, center);
-        GenerationResult final = ColumnGeneration.Run(held, limits with { Until = Math.Max(total * 0.8, Elapsed() + total * 0.08) }, double.NegativeInfinity, (_, v, b) => Report(PlanStage.GivenRoomWeeks, v, bound), center);
+        GenerationResult final = ColumnGeneration.Run(held, limits with { Until = Math.Max(total * 0.8, Elapsed() + total * 0.08) }, double.NegativeInfinity, (_, v, b) => Report(PlanStage.GivenRoomWeeks, v, bound), center, settled: tried is not null && best!.Settled);
         // The trial of these room weeks had a bound of its own.
         if (best is not null) final = final with { Bound = Math.Min(final.Bound, best.Bound) };
         using Master decided = new RunRounding(instance, solver, limits with { Until = Math.Max(total * 0.95, Elapsed() + total * 0.1) }).Round(held);
