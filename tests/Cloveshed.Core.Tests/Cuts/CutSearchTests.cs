@@ -136,6 +136,8 @@ public class CutSearchTests
             {
                 // A limit that a heavier cell passes more often, or anything at all.
                 left *= smooth ? Math.Clamp(1.2 - 0.35 * k + 0.25 * (cell - cells / 2.0), 0, 1) : falls[cell * (classes + 1) + k];
+                // In millionths: what is off by less than that is rounding, of which the search and trying all each have their own.
+                left = Math.Round(left, 6);
                 wide[k][cell] = k == classes && open ? 0 : left;
             }
         }
