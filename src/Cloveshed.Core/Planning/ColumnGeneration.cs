@@ -104,10 +104,9 @@ internal sealed class ColumnGeneration
             added += more;
             gap = (best - _master.Value) / Math.Max(1e-9, Math.Abs(_master.Value));
             if (deep) progress?.Invoke(round, _master.Value, _bound);
-            result = new GenerationResult(_master.Value, _bound, now, _center!, _rounds, true, Settled: false);
             // The bound lags behind: with prices as close as this, few new columns mean that the value will not change by much.
             bool few = nearly && deep && round > 0 && tolerance <= RoughGap && added < FewColumns * _master.ColumnCount;
-            result = result with { Settled = few || (deep && gap <= target) };
+            result = new GenerationResult(_master.Value, _bound, now, _center!, _rounds, true, Settled: few || (deep && gap <= target));
             if (result.Settled || (deep && _bound < cutOffBelow)) break;
             if (added == 0 && tolerance <= Math.Max(FinestTolerance, gap * ShareOfGap)) break;
             if (deep && gap < 3 * target && gap > 0.9 * before) break;

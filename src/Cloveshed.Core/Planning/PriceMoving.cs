@@ -6,8 +6,8 @@ namespace Cloveshed.Core.Planning;
 /// </summary>
 internal static class PriceMoving
 {
-    /// <param name="anew">By place: a week, and what a bin that stands there at its end pays for the space, instead of the prices that the place had; null: those.</param>
-    internal static Prices To(PlanningInstance instance, Spot[] from, Spot[] to, Prices prices, Func<int, (int Week, double Rent)?>? anew = null)
+    /// <param name="anew">By place: what its space costs instead of the prices that it had; null: those.</param>
+    internal static Prices To(PlanningInstance instance, Spot[] from, Spot[] to, Prices prices, Func<int, SpaceRent?>? anew = null)
     {
         var moved = new Prices(instance, to);
         Copy(prices.Supply, moved.Supply);
@@ -22,7 +22,7 @@ internal static class PriceMoving
             if (anew?.Invoke(to[s].Place) is { } rent)
             {
                 for (int t = 0; t < instance.Weeks; t++) moved.Stand[s, t] = instance.Places[to[s].Place].StandCost;
-                moved.Stand[s, rent.Week] += rent.Rent;
+                moved.Stand[s, rent.Week] += rent.PerBin;
                 continue;
             }
             int cold = Array.FindIndex(from, x => x.Place == to[s].Place && x.Kind != SpotKind.FreeSealed), shut = Array.FindIndex(from, x => x.Place == to[s].Place && x.Kind == SpotKind.FreeSealed);

@@ -76,20 +76,20 @@ internal sealed class RoomSearch(PlanningInstance instance, ILinearSolver solver
     }
 
     /// <summary>Tries a choice: a fresh master under it, from the paths given, to the limits' gap. Remembered.</summary>
-    internal RoomTrial Try(RoomChoice choice, IEnumerable<Findings> from, double cutOff, GenerationLimits within, Prices? center = null, Spot[]? centerOf = null)
+    private RoomTrial Try(RoomChoice choice, IEnumerable<Findings> from, double cutOff, GenerationLimits within, Prices center)
     {
-        (RoomTrial trial, Master? master) = TryKeeping(choice, from, cutOff, within, center, centerOf, null);
+        (RoomTrial trial, Master? master) = TryKeeping(choice, from, cutOff, within, center, null, null);
         master?.Dispose();
         return trial;
     }
 
     /// <summary>The same, and the master that it was tried with; null where it is remembered.</summary>
-    private (RoomTrial Trial, Master? Master) TryKeeping(RoomChoice choice, IEnumerable<Findings> from, double cutOff, GenerationLimits within, Prices? center, Spot[]? centerOf, Func<int, (int Week, double Rent)?>? anew)
+    private (RoomTrial Trial, Master? Master) TryKeeping(RoomChoice choice, IEnumerable<Findings> from, double cutOff, GenerationLimits within, Prices center, Spot[]? centerOf, Func<int, SpaceRent?>? anew)
     {
         lock (_tried)
             if (_tried.TryGetValue(choice, out RoomTrial? known)) return (known, null);
         Master master = NewMaster(choice, RunCharges.ForBound(instance), from);
-        if (center is not null && centerOf is not null) center = PriceMoving.To(instance, centerOf, master.SpotsHere, center, anew);
+        if (centerOf is not null) center = PriceMoving.To(instance, centerOf, master.SpotsHere, center, anew);
         GenerationResult result = ColumnGeneration.RunNearly(master, within, cutOff, center);
         var trial = new RoomTrial(choice, result.Solved ? result.Value : double.NegativeInfinity, result.Bound, Findings.Of(master), result.Center, result.Solved && result.Settled);
         lock (_tried) _tried[choice] = trial;
@@ -182,8 +182,8 @@ internal sealed class RoomSearch(PlanningInstance instance, ILinearSolver solver
     }
 
     /// <summary>The space of a room whose weeks are others than those that the prices are of is worth what is learnt of these weeks, paid when it is sealed.</summary>
-    private (int Week, double Rent)? Anew(RoomCut learnt, RoomChoice? of, RoomChoice choice, int place) =>
-        choice.OfPlace[place] is { Sealed: { } week } weeks && of?.OfPlace[place] != weeks && learnt.Rent(place, weeks) is { } rent ? (Math.Max(week, instance.AsOf), rent) : null;
+    private SpaceRent? Anew(RoomCut learnt, RoomChoice? of, RoomChoice choice, int place) =>
+        choice.OfPlace[place] is { Sealed: { } week } weeks && of?.OfPlace[place] != weeks && learnt.Rent(place, weeks) is { } rent ? new SpaceRent(Math.Max(week, instance.AsOf), rent) : null;
 
     /// <summary>Weeks within which the prices of a choice tell most of others.</summary>
     private const int Nearby = 4;

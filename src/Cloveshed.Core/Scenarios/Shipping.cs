@@ -24,7 +24,7 @@ internal sealed class Shipping(ReplayShed shed, Scenario scenario, Demand demand
             int left = units;
             PolicySlot s = shed.Policy.Slots[slot];
             if (demand.Scaled(s, s.By[week]) - demand.OfSlot[slot] <= 0) continue;
-            left = Math.Min(left, Math.Min(demand.Scaled(s, s.By[week]) - demand.OfSlot[slot], scenario.OrderUnits[s.Line] - demand.Shipped[s.Line]));
+            left = Math.Min(left, demand.Scaled(s, s.By[week]) - demand.OfSlot[slot]);
             foreach (int q in instance.OrderLines[s.Line].Alternatives)
                 if (left > 0 && q != s.Product && gain > shed.Policy.Worth[q][week])
                     left -= ShipSlot(slot, q, Math.Min(left, Spare(q, week, stock)), week, stock);

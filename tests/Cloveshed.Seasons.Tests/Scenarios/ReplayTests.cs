@@ -36,25 +36,20 @@ public sealed class ReplayTests
     }
 
     [Fact]
-    public void Seasons_at_large_close_and_hold() =>
-        OddSeasons.Any.Sample(season =>
-        {
-            Played played = Played.Of(season);
-            Scenario scenario = played.Draw(ScenarioAssumptions.Default, 11);
-            ReplayOutcome outcome = Replay.Of(played.Shed, scenario, rows: true);
-            Closes(season, outcome);
-            Holds(TrueSeason.Of(played.Instance, scenario), outcome);
-        }, iter: 4, threads: 1);
+    public void Seasons_at_large_close_and_hold() => OddSeasons.Any.Sample(IsPlayedOut, iter: 4, threads: 1);
 
     /// <summary>A line planned of several products whose units, each scaled to what was really ordered, round to one more than the line.</summary>
     [Fact]
-    public void Parts_of_a_line_that_round_up_together_never_ship_more_than_was_ordered() =>
-        OddSeasons.Any.Sample(season =>
-        {
-            Played played = Played.Of(season);
-            Scenario scenario = played.Draw(ScenarioAssumptions.Default, 11);
-            Holds(TrueSeason.Of(played.Instance, scenario), Replay.Of(played.Shed, scenario, rows: true));
-        }, seed: "8kaUW7L1rSn3", iter: 1, threads: 1);
+    public void Parts_of_a_line_that_round_up_together_never_ship_more_than_was_ordered() => OddSeasons.Any.Sample(IsPlayedOut, seed: "8kaUW7L1rSn3", iter: 1, threads: 1);
+
+    private static void IsPlayedOut(Season season)
+    {
+        Played played = Played.Of(season);
+        Scenario scenario = played.Draw(ScenarioAssumptions.Default, 11);
+        ReplayOutcome outcome = Replay.Of(played.Shed, scenario, rows: true);
+        Closes(season, outcome);
+        Holds(TrueSeason.Of(played.Instance, scenario), outcome);
+    }
 
     private static void Closes(Season season, ReplayOutcome outcome) => Assert.Equal(0, outcome.Closing, 1e-9 * season.Lots.Sum(l => l.Net) + 1e-9);
 
