@@ -12,6 +12,7 @@ internal sealed class PlannedRuns
     private readonly Yard yard;
     private readonly RunsMade made;
     private readonly Troubles troubles;
+    private readonly SmallRuns small;
     private readonly WishTrimming trimming;
 
     // Planned ways out of this week that are made, or given up.
@@ -20,9 +21,9 @@ internal sealed class PlannedRuns
     // Rows that a small run of this week counts on being finished.
     private readonly HashSet<int> finishing = [];
 
-    public PlannedRuns(ReplayShed shed, Scenario scenario, Yard yard, RunsMade made, Troubles troubles)
+    public PlannedRuns(ReplayShed shed, Scenario scenario, Yard yard, RunsMade made, Troubles troubles, SmallRuns small)
     {
-        (this.shed, instance, this.scenario, this.yard, this.made, this.troubles) = (shed, shed.Instance, scenario, yard, made, troubles);
+        (this.shed, instance, this.scenario, this.yard, this.made, this.troubles, this.small) = (shed, shed.Instance, scenario, yard, made, troubles, small);
         trimming = new WishTrimming(shed, yard, made);
     }
 
@@ -53,7 +54,7 @@ internal sealed class PlannedRuns
         if (mode != LineMode.Seed) trimming.Trim(wishes, mode, week, needs, finishing);
         foreach (var run in wishes.GroupBy(w => (w.Exit.Line, Lot: instance.Rows[shed.Policy.Paths[w.Path].Row].Lot)).OrderByDescending(g => shed.Brings(g.Key.Lot, mode, week)))
         {
-            Least(run.Key.Line, run.Key.Lot, [.. run], week);
+            Least(run.Key.Line, run.Key.Lot, [.. run], week, book);
             foreach (Wish wish in run)
             {
                 Make(wish, mode, week, book, needs);
@@ -97,16 +98,24 @@ internal sealed class PlannedRuns
         return cloves;
     }
 
-    /// <summary>A run under its line's least mass is filled up with what the lot has, or, where that is not enough and does not finish a row, left out.</summary>
-    private void Least(int line, int lot, List<Wish> wishes, int week)
+    /// <summary>A run under its line's least mass that does not finish a row is filled up with what the lot has, or, where that is not enough, left out.</summary>
+    private void Least(int line, int lot, List<Wish> wishes, int week, LineBook book)
     {
         double least = instance.Lines[line].MinRun;
         if (least <= 0) return;
+        SmallRun how = small.How(week, line, lot);
         double massIn = wishes.Sum(w => w.Mass * RatioOf(w.Path, week));
+        if (how == SmallRun.LeftOut)
+        {
+            double cut = massIn - book.Room(line, lot);
+            if (cut > massIn * Wish.Trifle) troubles.Add(TroubleKind.Line, instance.Lines[line].Id.Text, week, cut);
+            foreach (Wish w in wishes) w.Mass = 0;
+            return;
+        }
         var spare = wishes.GroupBy(w => w.Path).Select(g => (Wish: g.First(), Mass: Math.Max(0, yard.OfPath[g.Key].Where(b => yard.MayRun(b, week)).Sum(b => b.Left) - g.Sum(w => w.Mass)), Ratio: RatioOf(g.Key, week))).ToArray();
         double room = spare.Sum(s => s.Mass * s.Ratio);
         if (massIn >= least * (1 - 1e-7) || massIn <= 0) return;
-        int[] finished = [.. wishes.Select(w => shed.Policy.Paths[w.Path].Row).Distinct().Where(row => LeftOf(row, week, wishes) <= 1e-7 * yard.RowMass(row))];
+        int[] finished = how == SmallRun.Filled ? [] : [.. wishes.Select(w => shed.Policy.Paths[w.Path].Row).Distinct().Where(row => LeftOf(row, week, wishes) <= 1e-7 * yard.RowMass(row))];
         finishing.UnionWith(finished);
         if (finished.Length > 0) return;
         if (massIn + room < least)

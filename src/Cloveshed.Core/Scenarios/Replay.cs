@@ -13,6 +13,15 @@ public static class Replay
     /// <param name="rows">Whether the outcome carries the rows of an answer.</param>
     public static ReplayOutcome Of(ReplayShed shed, Scenario scenario, bool rows = false)
     {
+        var small = new SmallRuns();
+        ReplayOutcome? outcome;
+        do outcome = Play(shed, scenario, small, rows); while (outcome is null);
+        return outcome;
+    }
+
+    // Null where a small run was begun in vain, and the season is to be played again.
+    private static ReplayOutcome? Play(ReplayShed shed, Scenario scenario, SmallRuns small, bool rows)
+    {
         PlanningInstance instance = shed.Instance;
         var till = new Till(instance.Weeks);
         var troubles = new Troubles();
@@ -21,7 +30,7 @@ public static class Replay
         var sales = new AsItStands(shed, yard, worths, till);
         var moves = new YardMoves(shed, scenario, yard, worths, sales, till, troubles);
         var made = new RunsMade(instance, scenario, yard, till);
-        var planned = new PlannedRuns(shed, scenario, yard, made, troubles);
+        var planned = new PlannedRuns(shed, scenario, yard, made, troubles, small);
         var more = new MoreRuns(shed, yard, worths, made);
         var moreSeed = new MoreSeed(shed, yard, worths, made);
         var demand = new Demand(shed, scenario);
@@ -53,6 +62,7 @@ public static class Replay
             sales.Week(t);
             record?.Week(t, made.Runs, book);
             moves.Week(t);
+            if (!small.Stand(t, made.Runs, instance, yard)) return null;
             yard.StandTheWeek(t);
             Missing(instance, scenario, demand, troubles, t);
         }

@@ -26,6 +26,14 @@ internal sealed class Yard
 
     public double RowMass(int row) => instance.Rows[row].Mass * scenario.NetFactor[instance.Rows[row].Lot];
 
+    /// <summary>Whether nothing of a row that came in is left but the digits of a file.</summary>
+    public bool IsFinished(int row)
+    {
+        double left = 0;
+        foreach (Batch b in Batches) if (b.Row == row) left += b.Left;
+        return left <= 1e-7 * RowMass(row);
+    }
+
     public bool MayLeave(Batch b, int week) => shed.Policy.Places[b.Place].Leave[week];
 
     /// <summary>Whether anything of a batch can go to a line.</summary>

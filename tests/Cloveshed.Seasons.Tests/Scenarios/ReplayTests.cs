@@ -42,6 +42,10 @@ public sealed class ReplayTests
     [Fact]
     public void Parts_of_a_line_that_round_up_together_never_ship_more_than_was_ordered() => OddSeasons.Any.Sample(IsPlayedOut, seed: "8kaUW7L1rSn3", iter: 1, threads: 1);
 
+    /// <summary>A lot that a small run is to finish, with hours that cut another of its runs: the small one would finish nothing.</summary>
+    [Fact]
+    public void A_run_under_the_least_that_finishes_no_row_after_all_is_not_made() => OddSeasons.Any.Sample(IsPlayedOut, seed: "bRtyW9hJAxG1", iter: 1, threads: 1);
+
     private static void IsPlayedOut(Season season)
     {
         Played played = Played.Of(season);
