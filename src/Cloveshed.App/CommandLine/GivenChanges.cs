@@ -41,11 +41,11 @@ internal static class GivenChanges
 
     /// <summary>LOT=WEEKS.</summary>
     public static Option<SeasonChange[]?> DugLater(Phrasebook phrases) => Of("--dig-later", "LOT=WEEKS", "26-081=2", Phrase.SupposeDigLater, phrases, text =>
-        Halves(text) is var (lot, right) && int.TryParse(right, NumberStyles.None, CultureInfo.InvariantCulture, out int weeks) && weeks is >= 1 and <= SeasonChange.MostWeeksLater ? new SeasonChange.LotDugLater(new(lot), weeks) : null);
+        Halves(text) is var (lot, right) && int.TryParse(right, NumberStyles.None, CultureInfo.InvariantCulture, out int weeks) && weeks is >= 1 and <= SeasonChange.MostWeeks ? new SeasonChange.LotDugLater(new(lot), weeks) : null);
 
     /// <summary>LOT=WEEKS.</summary>
     public static Option<SeasonChange[]?> KeepsLess(Phrasebook phrases) => Of("--keeps-less", "LOT=WEEKS", "26-081=3", Phrase.SupposeKeepsLess, phrases, text =>
-        Halves(text) is var (lot, right) && Number(right) is > 0 and <= 104 and var weeks ? new SeasonChange.LotKeepsLess(new(lot), weeks) : null);
+        Halves(text) is var (lot, right) && Number(right) is > 0 and <= SeasonChange.MostWeeks and var weeks ? new SeasonChange.LotKeepsLess(new(lot), weeks) : null);
 
     /// <summary>LOT=PERCENT.</summary>
     public static Option<SeasonChange[]?> WeighsLess(Phrasebook phrases) => Of("--weighs-less", "LOT=PERCENT", "26-081=8", Phrase.SupposeWeighsLess, phrases, text =>

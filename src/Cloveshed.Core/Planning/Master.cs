@@ -17,6 +17,7 @@ internal sealed class Master : IDisposable
     private readonly HashSet<string> _wholes = [];
     private readonly List<double> _loose = [];
     private List<MasterColumn> _columns = [];
+    private List<double> _gains = [];
 
     internal Master(PlanningInstance instance, RoomChoice choice, RunCharges charges, ILinearSolver solver, DecidedRuns? decided = null, bool grows = false)
         : this(instance, choice, charges, solver, decided) => AddPacks(grows ? PackArcs.First(instance) : PackArcs.All(instance));
@@ -93,6 +94,9 @@ internal sealed class Master : IDisposable
     internal double Nearly => 0.02 * Math.Abs(Value) / Math.Max(1, Instance.Rows.Sum(r => r.Mass));
     internal int ColumnCount => _columns.Count;
 
+    /// <summary>What a column gains as it was written, scaled money.</summary>
+    internal double GainOf(int column) => _gains[column];
+
     internal int AddPaths(IEnumerable<PathColumn> paths)
     {
         int before = _columns.Count;
@@ -100,6 +104,15 @@ internal sealed class Master : IDisposable
             if (_paths.Add(path)) _writer.Path(_batch, _columns, path);
         Flush();
         return _columns.Count - before;
+    }
+
+    /// <summary>Paths that are there already, once more each, as choices: for what goes beyond a mass that the first one is held to.</summary>
+    internal void AddAgain(IEnumerable<PathColumn> paths)
+    {
+        int first = _columns.Count;
+        foreach (PathColumn path in paths) _writer.Path(_batch, _columns, path);
+        for (int k = first; k < _columns.Count; k++) _columns[k] = _columns[k] with { Again = true };
+        Flush();
     }
 
     internal int AddPacks(IEnumerable<PackArc> arcs)
@@ -171,9 +184,40 @@ internal sealed class Master : IDisposable
         _program.DeleteColumns([.. columns]);
         HashSet<int> gone = [.. columns];
         _columns = [.. _columns.Where((_, k) => !gone.Contains(k))];
+        _gains = [.. _gains.Where((_, k) => !gone.Contains(k))];
         Values = [.. Values.Where((_, k) => !gone.Contains(k))];
         ReducedCosts = [.. ReducedCosts.Where((_, k) => !gone.Contains(k))];
     }
+
+    /// <summary>How the last solve left it, to come back to.</summary>
+    internal MasterStand Stand() => new(_columns.Count, Values, ReducedCosts, Duals, Value);
+
+    /// <summary>Comes back to how an earlier solve left it, at its basis; what came in since is taken out. Limits and gains that were changed are the caller's to put back.</summary>
+    /// <param name="columns">So many columns stay, those that came in last at 0; null: as many as there were.</param>
+    internal void BackTo(MasterStand stand, LinearBasis basis, int? columns = null)
+    {
+        int stay = columns ?? stand.Columns;
+        _program.Restore(basis);
+        int[] since = [.. Enumerable.Range(stay, _columns.Count - stay)];
+        foreach (int k in since) Forget(_columns[k]);
+        TakeOut(since);
+        double[] more = new double[stay - stand.Columns];
+        (Values, ReducedCosts, Duals, Value) = ([.. stand.Values, .. more], [.. stand.ReducedCosts, .. more], stand.Duals, stand.Value);
+    }
+
+    private void Forget(MasterColumn column)
+    {
+        bool known = column.Kind switch
+        {
+            ColumnKind.Path => column.Again || _paths.Remove(column.Path!),
+            ColumnKind.Fill => _fills.Remove((column.A, column.B, column.D)),
+            ColumnKind.Pack => _packs.Remove(new PackArc(column.A, column.B, column.C, column.D)),
+            ColumnKind.Whole => _wholes.Remove(KeyOf(column.A, column.Products!, column.D)),
+            _ => column.Kind == ColumnKind.Choice,
+        };
+        if (!known) throw new InvalidOperationException($"{column} came in where none like it could.");
+    }
+
     /// <summary>
     /// Gives every price a limit, or takes the limits away again: supply may be bought for more than any order gains by it, and places may
     /// be let stand emptier than they are at no gain. Neither can pay, so no value changes; without them some prices have no end.
@@ -256,6 +300,7 @@ internal sealed class Master : IDisposable
     private void Flush()
     {
         _program.AddColumns(_batch);
+        _gains.AddRange(_batch.Cost);
         _batch.Clear();
         Values = [.. Values, .. new double[_columns.Count - Values.Length]];
         ReducedCosts = [.. ReducedCosts, .. new double[_columns.Count - ReducedCosts.Length]];

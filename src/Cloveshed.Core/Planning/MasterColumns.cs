@@ -13,7 +13,11 @@ internal enum ColumnKind
 /// Dear sort, supply kind, week and Empty spot, -, -, week: what keeps prices within limits, and pays nowhere;
 /// PinMissed pin: mass of a pinned run that is not made; SeedOver need: cloves beyond it, which only a pin asks for; Choice: a yes or no, or a number of units, of the polish.
 /// </summary>
-internal readonly record struct MasterColumn(ColumnKind Kind, int A, int B, int C, int D, PathColumn? Path, int[]? Products);
+internal readonly record struct MasterColumn(ColumnKind Kind, int A, int B, int C, int D, PathColumn? Path, int[]? Products)
+{
+    /// <summary>Whether it is a path that stands there once before.</summary>
+    internal bool Again { get; init; }
+}
 
 /// <summary>Writes the master's columns: the one place where each coefficient of the linear model stands.</summary>
 internal sealed class MasterColumnWriter(PlanningInstance instance, Spot[] spots, MasterRows rows, RunCharges charges)

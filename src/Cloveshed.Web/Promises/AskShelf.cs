@@ -13,9 +13,12 @@ internal sealed class AskShelf<TAsk, TAnswer>
     private readonly ConcurrentDictionary<string, TAsk> asks = new(StringComparer.Ordinal);
 
     /// <summary>The one that is there for the same question, or a new one, for which begin is called once.</summary>
-    internal TAsk OneFor(TAsk mine, Action<TAsk> begin)
+    /// <param name="seconds">Until whoever asks looks again, at most.</param>
+    internal TAsk OneFor(TAsk mine, double seconds, Action<TAsk> begin)
     {
+        mine.Looked(seconds);
         TAsk ask = asks.GetOrAdd(mine.Key, mine);
+        ask.Looked(seconds);
         if (ask.Left && asks.TryUpdate(mine.Key, mine, ask))
         {
             ask = mine;
@@ -35,9 +38,15 @@ internal sealed class AskShelf<TAsk, TAnswer>
         return ask;
     }
 
-    /// <summary>Null where there is none.</summary>
-    internal TAsk? Of(string key) => asks.GetValueOrDefault(key);
+    /// <summary>A hand stops the work on a question.</summary>
+    internal void Stop(string key) => asks.GetValueOrDefault(key)?.Stop();
 
-    /// <summary>Forgotten, so that it can be asked anew.</summary>
-    internal void Forget(TAsk ask) => asks.TryRemove(KeyValuePair.Create(ask.Key, ask));
+    /// <summary>What a hand has stopped is forgotten, so that it can be asked anew.</summary>
+    internal void ForgetStopped(string key)
+    {
+        if (asks.GetValueOrDefault(key) is { Stopped: true } ask)
+        {
+            asks.TryRemove(KeyValuePair.Create(key, ask));
+        }
+    }
 }

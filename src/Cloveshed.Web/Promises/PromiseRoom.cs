@@ -93,7 +93,7 @@ public sealed partial class PromiseRoom : IHostedService, IDisposable
     public PromiseAsk Ask(PromiseStand of, PromiseQuestion question, double seconds = PromiseAsk.PageSeconds) => of.Ask(question, seconds, ask => Add(answering, () => of.Answer(ask)));
 
     /// <summary>Puts changes, likewise.</summary>
-    public SupposeAsk Suppose(PromiseStand of, IReadOnlyList<SeasonChange> changes) => of.Suppose(changes, ask => Add(answering, () => of.Answer(ask)));
+    public SupposeAsk Suppose(PromiseStand of, IReadOnlyList<SeasonChange> changes, double seconds = PromiseAsk.PageSeconds) => of.Suppose(changes, seconds, ask => Add(answering, () => of.Answer(ask)));
 
     /// <summary>Lets go of a model that nobody uses, and of one whose season has changed.</summary>
     public void LetGoOfIdle()

@@ -64,51 +64,31 @@ public sealed class PromiseStand(StandBasis basis, StandReason reason, Func<doub
 
     /// <summary>The answer to a question, or the one that is on its way; begin is called once for a new one.</summary>
     /// <param name="seconds">Until whoever asks looks again, at most.</param>
-    internal PromiseAsk Ask(PromiseQuestion question, double seconds, Action<PromiseAsk> begin)
-    {
-        var mine = new PromiseAsk(question, elapsed);
-        mine.Looked(seconds);
-        PromiseAsk ask = asks.OneFor(mine, begin);
-        ask.Looked(seconds);
-        return ask;
-    }
+    internal PromiseAsk Ask(PromiseQuestion question, double seconds, Action<PromiseAsk> begin) => asks.OneFor(new PromiseAsk(question, elapsed), seconds, begin);
 
     /// <summary>A hand stops the work on a question.</summary>
-    internal void StopAsk(PromiseQuestion question) => asks.Of(PromiseAsk.KeyOf(question))?.Stop();
+    internal void StopAsk(PromiseQuestion question) => asks.Stop(PromiseAsk.KeyOf(question));
 
     /// <summary>What a hand has stopped is forgotten, so that it can be asked anew.</summary>
-    internal void ForgetStopped(PromiseQuestion question)
-    {
-        if (asks.Of(PromiseAsk.KeyOf(question)) is { Stopped: true } ask)
-        {
-            asks.Forget(ask);
-        }
-    }
+    internal void ForgetStopped(PromiseQuestion question) => asks.ForgetStopped(PromiseAsk.KeyOf(question));
 
     /// <summary>What would come of changes, or the answer that is on its way; begin is called once for new ones.</summary>
-    internal SupposeAsk Suppose(IReadOnlyList<SeasonChange> changes, Action<SupposeAsk> begin) => supposed.OneFor(new SupposeAsk(changes), begin);
+    internal SupposeAsk Suppose(IReadOnlyList<SeasonChange> changes, double seconds, Action<SupposeAsk> begin) => supposed.OneFor(new SupposeAsk(changes, elapsed), seconds, begin);
+
+    /// <summary>A hand stops the work on changes.</summary>
+    internal void StopAsk(IReadOnlyList<SeasonChange> changes) => supposed.Stop(SupposeAsk.KeyOf(changes));
+
+    /// <summary>Likewise forgotten.</summary>
+    internal void ForgetStopped(IReadOnlyList<SeasonChange> changes) => supposed.ForgetStopped(SupposeAsk.KeyOf(changes));
 
     /// <summary>Waits until the making has ended, and answers.</summary>
-    internal void Answer(SupposeAsk ask) => Answer(ask, ready => ask.Answered(ready.Suppose(ask.Changes)));
+    internal void Answer(SupposeAsk ask) => Answer(ask, ready => ask.Answered(ready.Suppose(ask.Changes, first: ask.Known, stopped: () => ask.GivenUp || dropped)));
 
     /// <summary>Waits until the making has ended, and answers.</summary>
     internal void Answer(PromiseAsk ask) => Answer(ask, ready =>
     {
-        if (ask.GivenUp)
-        {
-            ask.GaveUp();
-            return;
-        }
-
-        try
-        {
-            ask.Answered(ready.Ask(ask.Question, stopped: () => ask.GivenUp || dropped));
-            prices = ready.NextUnits();
-        }
-        catch (OperationCanceledException)
-        {
-            ask.GaveUp();
-        }
+        ask.Answered(ready.Ask(ask.Question, stopped: () => ask.GivenUp || dropped));
+        prices = ready.NextUnits();
     });
 
     private void Answer<TAnswer>(StandAsk<TAnswer> ask, Action<StandingPlan> with)
@@ -121,9 +101,19 @@ public sealed class PromiseStand(StandBasis basis, StandReason reason, Func<doub
             return;
         }
 
+        if (ask.GivenUp)
+        {
+            ask.GaveUp();
+            return;
+        }
+
         try
         {
             with(ready);
+        }
+        catch (OperationCanceledException)
+        {
+            ask.GaveUp();
         }
         catch (Exception problem) when (problem is not OutOfMemoryException)
         {

@@ -1,11 +1,16 @@
 namespace Cloveshed.Web.Promises;
 
-/// <summary>Something put to a standing plan, and what came of it.</summary>
+/// <summary>
+/// Something put to a standing plan, and what came of it. It is worked on as long as somebody looks at it: a page that was left holds up no other question. A hand can stop it.
+/// </summary>
 /// <param name="key">The same for the same question.</param>
-public abstract class StandAsk<TAnswer>(string key)
+public abstract class StandAsk<TAnswer>(string key, Func<double> elapsed)
     where TAnswer : class
 {
     private static long last;
+
+    private volatile bool stopped, left;
+    private double until = elapsed() + PromiseAsk.PageSeconds;
 
     private readonly TaskCompletionSource done = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private volatile TAnswer? answer;
@@ -27,8 +32,27 @@ public abstract class StandAsk<TAnswer>(string key)
     /// <summary>Later ones have higher numbers.</summary>
     internal long Number { get; } = Interlocked.Increment(ref last);
 
+    /// <summary>A hand has stopped it; it stays so until it is asked anew.</summary>
+    public bool Stopped => stopped && Answer is null;
+
     /// <summary>It was given up because nobody looked: who comes back asks anew.</summary>
-    internal virtual bool Left => false;
+    internal bool Left => left;
+
+    /// <summary>Whether to work on it no further.</summary>
+    internal bool GivenUp => stopped || elapsed() > Volatile.Read(ref until);
+
+    /// <summary>Ends the work at its next step.</summary>
+    public void Stop() => stopped = true;
+
+    /// <summary>Somebody looks, and will again within so many seconds.</summary>
+    internal void Looked(double seconds) => Volatile.Write(ref until, Math.Max(Volatile.Read(ref until), elapsed() + seconds));
+
+    /// <summary>Nobody works on it any more.</summary>
+    internal void GaveUp()
+    {
+        left = !stopped;
+        NotAnswered("");
+    }
 
     internal void Answered(TAnswer? told)
     {

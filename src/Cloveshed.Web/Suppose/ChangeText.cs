@@ -35,8 +35,8 @@ internal static class ChangeText
         ["add", { Length: > 0 } product, var units, var price, var day] when Whole(units, 1, SeasonChange.MostUnits) is { } count && Price(price) is { } each && Day(day) is { } due => SeasonChange.OrderAdded.Of(new(product), count, each, due),
         ["stop", { Length: > 0 } line, var from, var to] when Day(from) is { } first && Day(to) is { } last => new SeasonChange.LineStopped(new(line), first, last),
         ["people", var day, var hours] when Day(day) is { } week && Number(hours, 0, SeasonChange.MostPersonHours) is { } count => new SeasonChange.PeopleThere(week, count),
-        ["later", { Length: > 0 } lot, var weeks] when Whole(weeks, 1, SeasonChange.MostWeeksLater) is { } count => new SeasonChange.LotDugLater(new(lot), count),
-        ["keeps", { Length: > 0 } lot, var weeks] when Number(weeks, 0.01, SeasonChange.MostWeeksLater) is { } count => new SeasonChange.LotKeepsLess(new(lot), count),
+        ["later", { Length: > 0 } lot, var weeks] when Whole(weeks, 1, SeasonChange.MostWeeks) is { } count => new SeasonChange.LotDugLater(new(lot), count),
+        ["keeps", { Length: > 0 } lot, var weeks] when Number(weeks, 0.01, SeasonChange.MostWeeks) is { } count => new SeasonChange.LotKeepsLess(new(lot), count),
         ["lighter", { Length: > 0 } lot, var percent] when Number(percent, 0.01, SeasonChange.MostPercentLess) is { } much => new SeasonChange.LotWeighsLess(new(lot), much / 100),
         ["ran" or "ran-no-more", { Length: > 0 } lot, { Length: > 0 } line, var mass] when Number(mass, 0, 1e12) is { } much && (much > 0 || text.StartsWith("ran-no-more", StringComparison.Ordinal)) =>
             new SeasonChange.RunDone(new(lot), new(line), much, text.StartsWith("ran-no-more", StringComparison.Ordinal)),

@@ -61,7 +61,7 @@ internal static class SupposeApi
             return Faulty($"changes[{wrong}]: the kind \"{sent.Changes[wrong].Kind}\" is not known, or lacks what it needs, or a value of it is out of its range.");
         }
 
-        SupposeAsk ask = room.Suppose(stand, changes.OfType<SeasonChange>().ToArray());
+        SupposeAsk ask = room.Suppose(stand, changes.OfType<SeasonChange>().ToArray(), PromiseAsk.ProgramSeconds);
         await Task.WhenAny(ask.Done, Task.Delay(Patience, context.RequestAborted));
         return ask.Answer switch
         {
@@ -80,8 +80,8 @@ internal static class SupposeApi
         "add" when sent is { Product: { } product, Units: >= 1 and <= SeasonChange.MostUnits and var units, Price: >= 0 and <= SeasonChange.MostPrice and var price } && Day(sent.Day) is { } day => SeasonChange.OrderAdded.Of(new(product), units, price, day),
         "stop" when sent.Line is { } line && Day(sent.Day) is { } first && (sent.LastDay is null ? first : Day(sent.LastDay)) is { } last => new SeasonChange.LineStopped(new(line), first, last),
         "people" when Day(sent.Day) is { } day && sent.Hours is >= 0 and <= SeasonChange.MostPersonHours and var hours => new SeasonChange.PeopleThere(day, hours),
-        "dig-later" when sent is { Lot: { } lot, Weeks: >= 1 and <= SeasonChange.MostWeeksLater and var weeks } && weeks == Math.Floor(weeks) => new SeasonChange.LotDugLater(new(lot), (int)weeks),
-        "keeps-less" when sent is { Lot: { } lot, Weeks: > 0 and <= SeasonChange.MostWeeksLater and var weeks } => new SeasonChange.LotKeepsLess(new(lot), weeks),
+        "dig-later" when sent is { Lot: { } lot, Weeks: >= 1 and <= SeasonChange.MostWeeks and var weeks } && weeks == Math.Floor(weeks) => new SeasonChange.LotDugLater(new(lot), (int)weeks),
+        "keeps-less" when sent is { Lot: { } lot, Weeks: > 0 and <= SeasonChange.MostWeeks and var weeks } => new SeasonChange.LotKeepsLess(new(lot), weeks),
         "weighs-less" when sent is { Lot: { } lot, Percent: > 0 and <= SeasonChange.MostPercentLess and var percent } => new SeasonChange.LotWeighsLess(new(lot), percent / 100),
         "ran" when sent is { Lot: { } lot, Line: { } line, Mass: >= 0 and <= 1e12 and var mass } && (mass > 0 || sent.NoMore) => new SeasonChange.RunDone(new(lot), new(line), mass, sent.NoMore),
         "open" when sent.Room is { } room && (sent.Day is null || Day(sent.Day) is not null) => new SeasonChange.RoomOpened(new(room), Day(sent.Day)),

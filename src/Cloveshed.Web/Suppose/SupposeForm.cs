@@ -136,8 +136,8 @@ public sealed record SupposeForm(IReadOnlyList<SeasonChange> Changes, IReadOnlyL
         private SeasonChange? OfLot(LotId lot) => this["what"] switch
         {
             "lighter" => Told<double>(ChangeText.Number(this["much"], 0.01, SeasonChange.MostPercentLess), "lot-much", SupposeWord.BadPercent) is { } percent ? new SeasonChange.LotWeighsLess(lot, percent / 100) : null,
-            "keeps" => Told<double>(ChangeText.Number(this["much"], 0.01, SeasonChange.MostWeeksLater), "lot-much", SupposeWord.BadMuch) is { } weeks ? new SeasonChange.LotKeepsLess(lot, weeks) : null,
-            _ => Told<int>(ChangeText.Whole(this["much"], 1, SeasonChange.MostWeeksLater), "lot-much", SupposeWord.BadMuch) is { } weeks ? new SeasonChange.LotDugLater(lot, weeks) : null,
+            "keeps" => Told<double>(ChangeText.Number(this["much"], 0.01, SeasonChange.MostWeeks), "lot-much", SupposeWord.BadMuch) is { } weeks ? new SeasonChange.LotKeepsLess(lot, weeks) : null,
+            _ => Told<int>(ChangeText.Whole(this["much"], 1, SeasonChange.MostWeeks), "lot-much", SupposeWord.BadMuch) is { } weeks ? new SeasonChange.LotDugLater(lot, weeks) : null,
         };
 
         private SeasonChange? Ran()

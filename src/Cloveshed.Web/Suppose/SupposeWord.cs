@@ -4,7 +4,7 @@ namespace Cloveshed.Web.Suppose;
 public enum SupposeWord
 {
     // The page
-    Title, Lead, ToPlan, NoSuchPlan, AllPlans, PastDay, NotHeld, ToHeld, HeldTo, Working, Meanwhile, NothingYet,
+    Title, Lead, ToPlan, NoSuchPlan, AllPlans, PastDay, NotHeld, ToHeld, HeldTo, Working, WorthKnown, Meanwhile, NothingYet,
 
     // The changes
     ListHead, TakeOut, StartOver, AddHead, AddLead, Add,

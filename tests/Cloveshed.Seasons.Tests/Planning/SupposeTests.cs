@@ -52,6 +52,55 @@ public sealed class SupposeTests
         Assert.Equal(value, Assert.IsType<SupposedAnswer>(plan.Suppose([], 3, 1e-9).Answer).Value, 1e-6 * Math.Max(1, Math.Abs(value)));
     }
 
+    [Theory, MemberData(nameof(Seeds))]
+    public void Little_moves_and_the_worth_told_first_is_the_worth_told(int seed)
+    {
+        if (Drawn(seed) is not var (season, rooms)) return;
+        using StandingPlan plan = Prepared(season, rooms);
+        foreach ((SeasonChange change, _) in Changes(season, new Pcg((ulong)seed, 23)))
+        {
+            SupposedWorth? first = null;
+            SupposedAnswer told = Assert.IsType<SupposedAnswer>(plan.Suppose([change], first: worth => first = worth).Answer), again = Assert.IsType<SupposedAnswer>(plan.Suppose([change]).Answer);
+            Assert.Equal(new SupposedWorth(told.ValueBefore, told.Value, told.Bound), first);
+            double slack = 1e-6 * Math.Max(1, Math.Abs(told.Value));
+            // Ways that were found stay, so what is told may rise, and never above what was told to be the most.
+            Assert.InRange(again.Value, told.Value - slack, told.Bound + slack);
+            Assert.True(again.ValueBefore >= told.ValueBefore - slack, $"{change}: {told.ValueBefore} before, then {again.ValueBefore}");
+        }
+        // What is the same as it was moves nothing.
+        if (season.Orders.FirstOrDefault(line => season.Orders.All(o => o.Order != line.Order || !o.Whole)) is { } same)
+            Assert.Empty(Assert.IsType<SupposedAnswer>(plan.Suppose([new SeasonChange.OrderResized(same.Order, same.Number, same.Units)]).Answer).Runs);
+    }
+
+    [Fact]
+    public void A_change_that_is_stopped_leaves_the_plan_as_it_was()
+    {
+        (Season season, RoomChoice rooms) = Enumerable.Range(1, 40).Select(Drawn).First(drawn => drawn?.Item1.Orders.Count > 0)!.Value;
+        using StandingPlan plan = Prepared(season, rooms);
+        SeasonChange[] changes = [.. Changes(season, new Pcg(1, 23)).Select(c => c.Change), new SeasonChange.LotWeighsLess(season.Lots[0].Lot, 0.5)];
+        double value = plan.Value;
+        foreach (SeasonChange change in changes)
+        {
+            int looked = 0;
+            while (true)
+            {
+                int last = looked, now = 0;
+                try
+                {
+                    plan.Suppose([change], 30, 1e-9, 0, stopped: () => now++ >= last);
+                    break;
+                }
+                catch (OperationCanceledException)
+                {
+                    looked++;
+                    Assert.Equal(value, plan.Value, 1e-6 * Math.Max(1, Math.Abs(value)));
+                }
+            }
+            Assert.True(looked > 0, $"{change} was never asked whether to stop");
+        }
+        Assert.Equal(value, Assert.IsType<SupposedAnswer>(plan.Suppose([], 3, 1e-9).Answer).Value, 1e-6 * Math.Max(1, Math.Abs(value)));
+    }
+
     [Fact]
     public void What_cannot_be_put_is_refused_by_its_reason()
     {

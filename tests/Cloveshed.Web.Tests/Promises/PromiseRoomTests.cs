@@ -1,9 +1,11 @@
 using Cloveshed.Core.Planning;
 using Cloveshed.Core.Planning.Promises;
+using Cloveshed.Core.Planning.Supposing;
 using Cloveshed.Core.Seasons;
 using Cloveshed.Ledger;
 using Cloveshed.Solver.Highs;
 using Cloveshed.Web.Promises;
+using Cloveshed.Web.Suppose;
 using Cloveshed.Web.Tests.Plan;
 using Microsoft.Extensions.Logging.Abstractions;
 
@@ -133,6 +135,31 @@ public sealed class PromiseRoomTests : IDisposable
         Assert.NotSame(ask, back);
         await back.Done;
         Assert.Equal(110, back.Answer!.Cost, 1e-6);
+    }
+
+    [Fact]
+    public async Task Changes_that_a_hand_stops_or_nobody_looks_at_are_given_up_and_answered_when_they_are_asked_anew()
+    {
+        // 20 cartons fewer of 70: the ten that were short are short no more, and ten are not made. 50 x 20 - 50 / 30 x 10.
+        SeasonChange[] changes = [new SeasonChange.OrderResized(new("last"), "1", 20)];
+        PromiseStand stand = Of();
+        SupposeAsk ask = room.Suppose(stand, changes);
+        stand.StopAsk(changes);
+        await ask.Done;
+        Assert.Equal((true, null), (ask.Stopped, ask.Answer));
+        Assert.Same(ask, room.Suppose(stand, changes));
+        stand.ForgetStopped(changes);
+
+        PromiseStand other = room.Of("another", () => Basis("another"));
+        SupposeAsk left = room.Suppose(other, changes);
+        Pass(PromiseAsk.PageSeconds + 1);
+        await left.Done;
+        Assert.Equal((true, false), (left.Left, left.Stopped));
+        SupposeAsk back = room.Suppose(other, changes);
+        Assert.NotSame(left, back);
+        await back.Done;
+        Assert.Equal(983, back.Answer!.Answer!.Value, 0.5);
+        Assert.Equal(983, back.Worth!.Value, 0.5);
     }
 
     private async Task<PromiseStand> Ready()

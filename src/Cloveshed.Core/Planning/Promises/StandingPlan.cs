@@ -26,6 +26,8 @@ public sealed class StandingPlan : IDisposable
     private readonly int[] _rows;
     private readonly AskedColumns _asked;
     private LinearBasis _stands;
+    private StandingBound? _bound;
+    private NearStand? _near;
 
     private StandingPlan(Master master, int[] rows, SearchDepth depth, int threads, LinearBasis stands, double gap, SupposedSeason made, ILinearSolver solver)
     {
@@ -120,17 +122,32 @@ public sealed class StandingPlan : IDisposable
     /// What would come of changes, all of them together; nothing is changed. What moves and who gets less is of the nearest plan that keeps to them, unless more
     /// search finds one that is worth more by over <paramref name="nearest"/> of the season. Rounds: of new columns, until the gap asked for or no more of them pay.
     /// </summary>
-    public Supposed Suppose(IReadOnlyList<SeasonChange> changes, int rounds = 3, double gap = 1e-4, double nearest = 3e-4)
+    /// <param name="first">Told the worth as soon as it is known; what moves is then still looked for.</param>
+    /// <param name="stopped">Looked at between solves: where it says so, OperationCanceledException is thrown and the model stands as before.</param>
+    public Supposed Suppose(IReadOnlyList<SeasonChange> changes, int rounds = 3, double gap = UsualGap, double nearest = 3e-4, Action<SupposedWorth>? first = null, Func<bool>? stopped = null)
     {
         lock (_one)
         {
-            var probe = new SupposeProbe(_master, _stands, _made, _solver, Limits());
-            return probe.Answer(changes, new SupposeDepth(rounds, gap, nearest), () =>
+            var probe = new SupposeProbe(_master, _stands, Bounded(), Counted, _made, _solver, Limits(), new SupposeDepth(rounds, gap, nearest), new SupposeWaits(first ?? (_ => { }), stopped ?? (() => false)));
+            return probe.Answer(changes, () =>
             {
                 if (_master.AddPaths(probe.Found) > 0) StandAgain();
                 return (_master.Value, PlanStands.Of(_master));
             });
         }
+    }
+
+    private const double UsualGap = 1e-4;
+
+    /// <summary>Found once for where the model stands.</summary>
+    private NearStand Counted(double loss) => _near is { } near && near.IsOf(_master, loss) ? near : _near = NearPlan.Stand(_master, _stands, loss);
+
+    /// <summary>A bound of the season as it is; any prices give one, so it holds wherever the model stands.</summary>
+    private StandingBound Bounded()
+    {
+        if (_bound is not null) return _bound;
+        Prices now = _master.UsablePrices();
+        return _bound = new StandingBound(Pricing.At(_master, now, Limits(), 1).Bound, now);
     }
 
     /// <summary>As it stood, and solved on from there. Columns found on the way stay: what stands and what was asked are then valued by the same ones.</summary>

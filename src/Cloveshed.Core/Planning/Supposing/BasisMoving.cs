@@ -3,7 +3,7 @@ namespace Cloveshed.Core.Planning.Supposing;
 /// <summary>Carries a basis from one master to another of nearly the same season, by what rows and columns stand for. What is new stands out of it.</summary>
 internal static class BasisMoving
 {
-    private const int AtLower = 0, Basic = 1, AtUpper = 2;
+    private const int AtLower = 0, Basic = 1;
 
     /// <param name="from">Columns of the old master that paths of the new one were carried from.</param>
     internal static LinearBasis To(Master old, LinearBasis stands, Master now, IReadOnlyDictionary<PathColumn, int> from)
@@ -21,12 +21,6 @@ internal static class BasisMoving
         for (int k = 0; k < now.ColumnCount; k++)
         {
             MasterColumn c = now.Columns[k];
-            // What is kept of the runs is all of it, to begin with: so nothing of the basis is out of order.
-            if (c.Kind == ColumnKind.Choice)
-            {
-                columnStands[k] = AtUpper;
-                continue;
-            }
             int was = c.Path is { } path ? from.GetValueOrDefault(path, -1) : columns.GetValueOrDefault(Name(now.Instance, c), -1);
             columnStands[k] = was >= 0 && was < stands.Columns.Length ? stands.Columns[was] : AtLower;
         }

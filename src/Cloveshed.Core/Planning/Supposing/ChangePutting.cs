@@ -11,6 +11,8 @@ internal sealed class ChangePutting(Master master)
     private readonly Dictionary<int, InstanceOrderLine> _lines = [];
     private readonly HashSet<int> _moved = [];
     private readonly HashSet<string> _asked = [];
+    private readonly HashSet<int> _bounded = [];
+    private readonly HashSet<int> _stopped = [];
 
     /// <summary>Order lines that are otherwise now, by index.</summary>
     internal IReadOnlyDictionary<int, InstanceOrderLine> Lines => _lines;
@@ -38,11 +40,21 @@ internal sealed class ChangePutting(Master master)
     /// <summary>Ways to fill that came in since gain what they gain with the changes.</summary>
     internal void Refresh()
     {
-        var at = new List<int>();
-        for (int k = 0; k < master.ColumnCount; k++)
-            if (master.Columns[k] is { Kind: ColumnKind.Fill } c && _moved.Contains(c.A)) at.Add(k);
+        int[] at = MovedFills();
         master.Program.SetColumnCosts(at, [.. at.Select(k => _lines[master.Columns[k].A].GainIn(master.Columns[k].D))]);
     }
+
+    /// <summary>Limits and gains as they were. Columns that came in stay.</summary>
+    internal void Undo()
+    {
+        foreach (int row in _bounded) master.Program.SetRowBounds(row, master.Rows.Lower[row], master.Rows.Upper[row]);
+        int[] stopped = [.. _stopped], moved = MovedFills();
+        double Hours(int k) => master.Columns[k] is var c && c.Kind == ColumnKind.Hours ? _instance.Lines[c.A].Hours[c.D] : _instance.Lines[c.A].Overtime[c.D];
+        master.Program.SetColumnBounds(stopped, new double[stopped.Length], [.. stopped.Select(Hours)]);
+        master.Program.SetColumnCosts(moved, [.. moved.Select(master.GainOf)]);
+    }
+
+    private int[] MovedFills() => _moved.Count == 0 ? [] : [.. Enumerable.Range(0, master.ColumnCount).Where(k => master.Columns[k] is { Kind: ColumnKind.Fill } c && _moved.Contains(c.A))];
 
     private static double Fills(Prices prices, InstanceOrderLine line) => line.Mass * Math.Max(0, UpperBound.BestFill(prices, line).Margin);
 
@@ -93,6 +105,7 @@ internal sealed class ChangePutting(Master master)
         int[] at = [.. Enumerable.Range(0, master.ColumnCount).Where(k => master.Columns[k] is { Kind: ColumnKind.Hours or ColumnKind.Overtime } c && c.A == line && c.D >= first && c.D <= last)];
         double[] none = new double[at.Length];
         master.Program.SetColumnBounds(at, none, none);
+        _stopped.UnionWith(at);
         _bound.Add(prices => -Enumerable.Range(first, last - first + 1).Sum(t => UpperBound.OfHours(_instance, prices, line, t)));
         return null;
     }
@@ -106,5 +119,9 @@ internal sealed class ChangePutting(Master master)
         return null;
     }
 
-    private void Bound(int row, double most) => master.Program.SetRowBounds(row, double.NegativeInfinity, most);
+    private void Bound(int row, double most)
+    {
+        master.Program.SetRowBounds(row, double.NegativeInfinity, most);
+        _bounded.Add(row);
+    }
 }

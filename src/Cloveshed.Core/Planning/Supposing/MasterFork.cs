@@ -8,12 +8,12 @@ internal static class MasterFork
 {
     /// <param name="of">The season that the old master is of, changed.</param>
     /// <param name="changed">[row] Whether ways of a row are to be looked for anew.</param>
-    /// <param name="runs">Scaled mass of the runs that are made.</param>
-    internal static Master Of(Master old, LinearBasis stands, SupposedSeason of, IReadOnlyDictionary<(LotId, LineId, int), double> runs, ILinearSolver solver, out bool[] changed, out KeptRuns kept)
+    /// <param name="taken">Scaled mass that ways to run of the new master took in the old one, by column.</param>
+    internal static Master Of(Master old, LinearBasis stands, SupposedSeason of, ILinearSolver solver, out bool[] changed, out Dictionary<int, double> taken)
     {
         PlanningInstance before = old.Instance, now = InstanceBuilding.Build(of.Season, of.Known, of.Beliefs, of.Wishes, before);
         RunCharges charges = RunCharges.ForBound(now);
-        var master = new Master(now, RoomChoice.Of(now, of.Rooms), charges, solver, KeptRuns.Rows(now, runs), grows: true);
+        var master = new Master(now, RoomChoice.Of(now, of.Rooms), charges, solver, grows: true);
         bool rooms = !master.Choice.Equals(old.Choice);
         bool[] anew = changed = [.. now.Rows.Select(row => rooms || of.Lots.Contains(now.Lots[row.Lot].Id))];
         Dictionary<(LotId, int), int> rowOf = now.Rows.Select((row, k) => ((now.Lots[row.Lot].Id, row.Place), k)).ToDictionary(one => one.Item1, one => one.k);
@@ -43,14 +43,17 @@ internal static class MasterFork
         }
         RoomSearch.AddOrders(master, Findings.OrdersOf(old));
         master.AddFills(FirstPaths.Fills(now).Where(fill => fill.Item1 >= before.OrderLines.Length));
-        kept = new KeptRuns(master, runs);
         master.Program.Restore(BasisMoving.To(old, stands, master, from));
+        taken = [];
+        for (int k = 0; k < master.ColumnCount; k++)
+            if (master.Columns[k].Path is { Exit.Line: >= 0 } path && from.TryGetValue(path, out int was) && old.Values[was] > 1e-9) taken[k] = old.Values[was];
         return master;
     }
 
     /// <summary>A path of the new master as it is in the old one; null where it is no path, or of what is changed.</summary>
     internal static PathColumn? Back(Master now, Master old, bool[] changed, int column)
     {
+        if (ReferenceEquals(now, old)) return now.Columns[column].Path;
         if (now.Columns[column].Path is not { } path || changed[path.Row]) return null;
         InstanceRow row = now.Instance.Rows[path.Row];
         LotId lot = now.Instance.Lots[row.Lot].Id;

@@ -11,7 +11,7 @@ internal sealed record PlanStands(RunMasses Runs, OutcomeOfOrders Outcome)
     internal static PlanStands Of(Master master, IReadOnlyDictionary<LotId, LotId>? parts = null) => new(new RunMasses(master, parts ?? NoParts), new OutcomeOfOrders(master));
 
     /// <param name="asked">Order lines that were changed themselves: what they get is no news.</param>
-    internal SupposedAnswer Since(PlanStands before, double valueBefore, double value, double bound, IReadOnlySet<string> asked) =>
-        new(valueBefore, value, Math.Max(bound, value), before.Runs.To(Runs),
+    internal SupposedAnswer Since(PlanStands before, SupposedWorth worth, IReadOnlySet<string> asked) =>
+        new(worth.Before, worth.Value, worth.Bound, before.Runs.To(Runs),
             [.. before.Outcome.LostIn(Outcome).Where(one => !asked.Contains(one.Name))], [.. Outcome.LostIn(before.Outcome).Where(one => !asked.Contains(one.Name))]);
 }

@@ -9,7 +9,7 @@ namespace Cloveshed.Core.Planning.Supposing;
 public abstract record SeasonChange
 {
     /// <summary>What a change may say at most, wherever it is typed or sent.</summary>
-    public const int MostUnits = 10_000_000, MostWeeksLater = 52, MostPercentLess = 95;
+    public const int MostUnits = 10_000_000, MostWeeks = 52, MostPercentLess = 95;
 
     /// <summary>Likewise.</summary>
     public const double MostPersonHours = 1e6;
@@ -109,6 +109,9 @@ public enum ChangeFault
 /// <summary>A run that would take another mass-in, in the season's mass unit.</summary>
 /// <param name="Monday">Of its week.</param>
 public sealed record RunShift(LotId Lot, LineId Line, LocalDate Monday, double Before, double After);
+
+/// <summary>What a season is worth before and with changes, and at most with them; what <see cref="SupposedAnswer"/> says of it, known before what moves.</summary>
+public sealed record SupposedWorth(double Before, double Value, double Bound);
 
 /// <summary>What would come of it. Money in the season's currency, of the linear model with the plan's room weeks held.</summary>
 /// <param name="Bound">No plan with these room weeks and the change can be worth more.</param>
