@@ -28,7 +28,7 @@ switch (args)
         LargeSeason.Write(season, Number(3, 400), Number(4, 900), into);
         return 0;
     case ["scenarios", var season, var plan, ..]:
-        ScenarioSpeed.Run(season, plan, Number(3, 200), Number(4, 2), Number(5, 0), Number(6, 20));
+        ScenarioSpeed.Run(season, plan, Number(3, 200), Number(4, 2), Number(5, 0), Number(6, 20), Number(7, 4));
         return 0;
     case ["pages", var season, var plan, ..]:
         await Pages.Run(season, plan, Number(3, 200), Number(4, 10));
@@ -51,7 +51,7 @@ switch (args)
         Console.Error.WriteLine("suppose SEASON PLAN [COUNT]             so many changes put to a standing plan, one after another, each with its bound");
         Console.Error.WriteLine("shift SEASON PLAN [SECONDS] [THREADS]   every week of a plan in order on its lines, beside the greedy sequence");
         Console.Error.WriteLine("season SEASON OUT [LOTS] [ORDERS]       a made-up season of so many lots and orders out of a smaller one");
-        Console.Error.WriteLine("scenarios SEASON PLAN [COUNT] [THREADS] [SAMPLE] [SECONDS]   seasons drawn and replayed, and on a sixth of it what that loses against planning anew and hindsight");
+        Console.Error.WriteLine("scenarios SEASON PLAN [COUNT] [THREADS] [SAMPLE] [SECONDS] [EVERY]   seasons drawn and replayed, and on a sixth of it what that loses against planning anew and hindsight");
         Console.Error.WriteLine("pages SEASON PLAN [REQUESTS] [TIMES]   server time and bytes of every page, of a season with its plan and at TIMES times both");
         Console.Error.WriteLine("referee [SECONDS]                       plans beside the same seasons written as one program, at several sizes; so many seconds for each program");
         Console.Error.WriteLine("referee one KIND LOTS WEEKS SEED [SECONDS] [NODES]   one season of them: tight, rooms (tight, with a room that can be sealed) or demo; so many nodes for the planner's polish");

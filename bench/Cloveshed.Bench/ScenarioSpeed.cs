@@ -16,9 +16,9 @@ namespace Cloveshed.Bench;
 /// </summary>
 internal static class ScenarioSpeed
 {
-    private const int Sixth = 6, Every = 4;
+    private const int Sixth = 6;
 
-    public static void Run(string seasonFolder, string planFolder, int count, int threads, int sample, double seconds)
+    public static void Run(string seasonFolder, string planFolder, int count, int threads, int sample, double seconds, int every)
     {
         Season season = SeasonReader.Read(seasonFolder).Season!;
         PlanAnswer plan = AnswerReader.Read(planFolder, season).Answer!;
@@ -31,10 +31,10 @@ internal static class ScenarioSpeed
         StudyAnswer study = ScenarioStudy.Of(shed, question);
         Say($"{count} scenarios x {instance.Weeks} weeks, {instance.Rows.Length} rows, {threads} threads: {clock.Elapsed.TotalSeconds:0.0} s, processor {(Process.GetCurrentProcess().TotalProcessorTime - before).TotalSeconds:0.0} s");
         Say($"as planned {study.Planned.Value:#,##0} (plan {plan.Summary.Value:#,##0}); P10 {study.Value.P10:#,##0}, P50 {study.Value.P50:#,##0}, P90 {study.Value.P90:#,##0}; worst tenth {study.Value.WorstTenth:#,##0}; fill P50 {study.Fill.P50:0.000} of {study.Planned.Fill:0.000}");
-        if (sample > 0) Loss(season, sample, seconds);
+        if (sample > 0) Loss(season, sample, seconds, every);
     }
 
-    private static void Loss(Season season, int sample, double seconds)
+    private static void Loss(Season season, int sample, double seconds, int every)
     {
         Season small = Small(season);
         PlanningInstance instance = InstanceBuilding.Build(small, LotKnowing.Know(small), Beliefs.Default);
@@ -48,13 +48,13 @@ internal static class ScenarioSpeed
         {
             Scenario scenario = draw.Draw(i);
             double played = Replay.Of(shed, scenario).Value, known = Plan(TrueSeason.Of(instance, scenario), TrueSeason.Beliefs(instance, scenario, Beliefs.Default), seconds).Summary.Value;
-            double anew = new PlannedAnew(small, (now, beliefs) => Plan(now, beliefs, seconds), Every).Live(instance, scenario, plan);
-            Say($"  scenario {i}: planned anew every {Every} weeks {anew:#,##0}, {(anew - played) / anew:0.0%} more than played");
+            double anew = new PlannedAnew(small, (now, beliefs) => Plan(now, beliefs, seconds), every).Live(instance, scenario, plan);
+            Say($"  scenario {i}: planned anew every {every} weeks {anew:#,##0}, {(anew - played) / anew:0.0%} more than played");
             again += anew;
             Say($"  scenario {i}: played {played:#,##0}, planned with hindsight {known:#,##0}, {(known - played) / known:0.0%}");
             (policy, hindsight, worst) = (policy + played, hindsight + known, Math.Max(worst, (known - played) / known));
         }
-        Say($"{small.Lots.Count} rows, {small.Orders.Count} order lines, plan {plan.Summary.Value:#,##0}; {sample} scenarios: played {policy / sample:#,##0}, planned anew every {Every} weeks {again / sample:#,##0} (the policy loses {1 - policy / again:0.0%}), with hindsight {hindsight / sample:#,##0}: the policy loses {1 - policy / hindsight:0.0%}, at most {worst:0.0%}, of what nobody can know");
+        Say($"{small.Lots.Count} rows, {small.Orders.Count} order lines, plan {plan.Summary.Value:#,##0}; {sample} scenarios: played {policy / sample:#,##0}, planned anew every {every} weeks {again / sample:#,##0} (the policy loses {1 - policy / again:0.0%}), with hindsight {hindsight / sample:#,##0}: the policy loses {1 - policy / hindsight:0.0%}, at most {worst:0.0%}, of what nobody can know");
     }
 
     private static PlanAnswer Plan(Season season, Beliefs beliefs, double seconds)

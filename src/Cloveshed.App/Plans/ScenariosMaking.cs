@@ -52,7 +52,10 @@ internal static class ScenariosMaking
     {
         StudyQuestion judging = question with { First = question.Count };
         List<PlanTrial> trials = [new("expected", study.Outcomes, ScenarioStudy.Play(expected, judging))];
-        foreach (CautiousSeason cautious in CautiousSeason.Of(expected.Instance.Season, Beliefs.Default))
+        ScenarioDraw draw = new(expected.Instance, question.Lots, question.Assumed, question.Seed);
+        CautiousSeason weighted = WeightedSeason.Of(
+            expected.Instance, [.. study.Outcomes.Select(o => draw.Draw(o.Scenario))], WeightedSeason.Weights(study.Outcomes), Beliefs.Default);
+        foreach (CautiousSeason cautious in CautiousSeason.Of(expected.Instance.Season, Beliefs.Default).Append(weighted))
         {
             world.Error.WriteLine(phrases.Say(Phrase.ScenariosPlanning, phrases[ScenariosText.NameOf(cautious.Name)]));
             PlanAnswer plan = new SeasonPlanner(world.Solver).Plan(new PlanRequest(

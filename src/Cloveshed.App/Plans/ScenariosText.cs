@@ -24,6 +24,7 @@ internal static class ScenariosText
         "shorter-weeks" => Phrase.ScenariosShorterWeeks,
         "faster-clocks" => Phrase.ScenariosFasterClocks,
         "all-a-little" => Phrase.ScenariosAllALittle,
+        "weighted" => Phrase.ScenariosWeighted,
         _ => throw new ArgumentOutOfRangeException(nameof(plan), plan, "No words for this plan."),
     };
 

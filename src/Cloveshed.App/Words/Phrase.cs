@@ -56,7 +56,7 @@ public enum Phrase
     // scenarios
     ScenariosDoes, ScenariosPlan, ScenariosCount, ScenariosSeed, ScenariosCompare, ScenariosSeconds, ScenariosPlaying, ScenariosPlanning, ScenariosHead, ScenariosValue, ScenariosFill,
     ScenariosSize, ScenariosBreaks, ScenariosNoBreak, ScenariosBreak, ScenariosTroubles, ScenariosLotLate, ScenariosLotSpent, ScenariosLine, ScenariosPlace, ScenariosJudged, ScenariosTried,
-    ScenariosAgainst, ScenariosChosen, ScenariosAssumes, ScenariosExpected, ScenariosLessGarlic, ScenariosShorterWeeks, ScenariosFasterClocks, ScenariosAllALittle,
+    ScenariosAgainst, ScenariosChosen, ScenariosAssumes, ScenariosExpected, ScenariosLessGarlic, ScenariosShorterWeeks, ScenariosFasterClocks, ScenariosAllALittle, ScenariosWeighted,
 
     // suppose
     SupposeDoes, SupposeCancel, SupposeUnits, SupposeDue, SupposeStop, SupposeHours, SupposeNothing, SupposeNoOrder, SupposeNoLine, SupposeNotAhead, SupposeWhole, SupposeNoPeople,

@@ -44,7 +44,8 @@ public sealed class RoomGuessTests
                 }
             }
         }
-        TestContext.Current.SendDiagnosticMessage("{0} ways compared", compared);
+        // Each of these seeds draws 25 to 63 that can be gone.
+        Assert.True(compared >= 20, $"{compared} ways compared");
     }
 
     /// <summary>Every week to move in and every week and way to leave in, each valued from its own state.</summary>

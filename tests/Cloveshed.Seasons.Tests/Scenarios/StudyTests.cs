@@ -102,6 +102,30 @@ public sealed class StudyTests
         Assert.Equal((5, 5, 5), (choice.WorstTenth.Against!.Mean, choice.WorstTenth.Against.Low95, choice.WorstTenth.Against.High95));
     }
 
+    [Fact]
+    public void A_season_of_many_drawn_is_their_middle_and_bad_ones_count_for_more()
+    {
+        // Ranks 4, 3, 2, 1 of four, from the worst: tenths (arithmetic).
+        Assert.Equal([0.2, 0.4, 0.1, 0.3], WeightedSeason.Weights([Came(0, 7), Came(1, 1), Came(2, 9), Came(3, 5)]).Select(w => Math.Round(w, 12)));
+        Season season = OddSeasons.Make(Oddity.All.Single(o => o.Name == "plain"), 1);
+        PlanningInstance instance = InstanceBuilding.Build(season, LotKnowing.Know(season), Beliefs.Default);
+        Scenario[] drawn = [.. Enumerable.Range(0, 2).Select(n => Draw(season, n))];
+        CautiousSeason middle = WeightedSeason.Of(instance, drawn, [0.25, 0.75], Beliefs.Default);
+        double Quarters(Func<Scenario, double> figure) => 0.25 * figure(drawn[0]) + 0.75 * figure(drawn[1]);
+        int compared = 0;
+        for (int r = 0; r < season.Lots.Count; r++)
+        {
+            LotRow row = season.Lots[r];
+            int lot = Array.FindIndex(instance.Lots, l => l.Id == row.Lot);
+            double factor = row.State == LotState.Weighed ? 1 : Quarters(s => s.NetFactor[lot]);
+            Assert.Equal(row.Net * factor, middle.Season.Lots[r].Net, 1e-9 * row.Net);
+            Assert.Equal(Quarters(s => s.LifeFactor[lot]), middle.Beliefs.Clocks[(row.Lot, row.Place)].Sprout, 1e-9);
+            compared++;
+        }
+        Assert.True(compared > 0);
+        Assert.All(season.Orders.Zip(middle.Season.Orders), o => Assert.True(!o.First.Firm || o.First.Units == o.Second.Units));
+    }
+
     private static ReplayOutcome Came(int scenario, double value) => new(scenario, value, value, [1], [1], [1], [1], [1], [value], [], 0, null);
 
     private static Scenario Draw(Season season, int number) =>
