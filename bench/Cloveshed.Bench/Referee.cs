@@ -7,7 +7,6 @@ using Cloveshed.Core.Planning;
 using Cloveshed.Core.Seasons;
 using Cloveshed.SeasonFiles;
 using Cloveshed.Seasons.Tests.Direct;
-using Cloveshed.Seasons.Tests.Odd;
 using Cloveshed.Solver.Highs;
 
 namespace Cloveshed.Bench;
