@@ -65,6 +65,8 @@ internal sealed class ReplayRows(ReplayShed shed, Scenario scenario, Yard yard)
         int classes = instance.Season.Sizes.Count;
         for (int l = 0; l < instance.Lots.Length; l++)
         {
+            // A lot that never came is in no row, and its season written as it truly was does not know it.
+            if (instance.Lots[l].Rows.All(r => scenario.StartWeek[r] >= instance.Weeks)) continue;
             LotId lot = instance.Lots[l].Id;
             double[] sorts = scenario.Sorts[l];
             for (int k = 0; k < sorts.Length; k++) shares.Add(new LotShare(lot, k < classes ? ShareKind.BulbClass : ShareKind.CloveGrade, instance.Sorts[k].Name, sorts[k]));

@@ -25,12 +25,12 @@ public sealed class TamperTests : IDisposable
     public static TheoryData<string, string, string> Deeds => new()
     {
         { "a body", "UPDATE facts SET body = replace(body, 'north', 'south') WHERE body LIKE '%north%'", "hash" },
-        { "a body and its hash", "UPDATE facts SET body = replace(body, 'north', 'south'), hash = 'ab' || substr(hash, 3) WHERE body LIKE '%north%'", "hash prev" },
+        { "a body and its hash", "UPDATE facts SET body = replace(body, 'north', 'south'), hash = CASE WHEN hash LIKE 'ab%' THEN 'cd' ELSE 'ab' END || substr(hash, 3) WHERE body LIKE '%north%'", "hash prev" },
         { "a body that is no JSON any more", "UPDATE facts SET body = substr(body, 2) WHERE seq = 3", "hash body" },
         { "a body written otherwise", "UPDATE facts SET body = replace(body, ',', ', ') WHERE seq = 1", "hash body" },
-        { "a hash", "UPDATE facts SET hash = 'ab' || substr(hash, 3) WHERE seq = 5", "hash prev" },
-        { "the last hash", "UPDATE facts SET hash = 'ab' || substr(hash, 3) WHERE seq = (SELECT max(seq) FROM facts)", "hash head" },
-        { "the hash before", "UPDATE facts SET prev = 'ab' || substr(prev, 3) WHERE seq = 5", "prev hash" },
+        { "a hash", "UPDATE facts SET hash = CASE WHEN hash LIKE 'ab%' THEN 'cd' ELSE 'ab' END || substr(hash, 3) WHERE seq = 5", "hash prev" },
+        { "the last hash", "UPDATE facts SET hash = CASE WHEN hash LIKE 'ab%' THEN 'cd' ELSE 'ab' END || substr(hash, 3) WHERE seq = (SELECT max(seq) FROM facts)", "hash head" },
+        { "the hash before", "UPDATE facts SET prev = CASE WHEN prev LIKE 'ab%' THEN 'cd' ELSE 'ab' END || substr(prev, 3) WHERE seq = 5", "prev hash" },
         { "who said it", "UPDATE facts SET said_by = 'another' WHERE kind = 'note'", "hash" },
         { "when it happened", "UPDATE facts SET happened_at = '2030-06-01T10:00:00.0000000-05:00' WHERE seq = 2", "hash" },
         { "when it was taken", "UPDATE facts SET recorded_at = '2030-06-01T10:00:00.0000000+00:00' WHERE seq = 2", "hash" },
