@@ -7,6 +7,7 @@ using Cloveshed.Core.Planning;
 using Cloveshed.Core.Seasons;
 using Cloveshed.SeasonFiles;
 using Cloveshed.Seasons.Tests.Direct;
+using Cloveshed.Seasons.Tests.Odd;
 using Cloveshed.Solver.Highs;
 
 namespace Cloveshed.Bench;

@@ -19,7 +19,26 @@ internal static class FirstPaths
         return (weeks, (int)Math.Clamp(every / most, 1, Math.Max(1, spots.Length / 2)));
     }
 
-    internal static IEnumerable<PathColumn> Of(PlanningInstance instance, Spot[] spots, RunCharges charges, int everyWeeks, int everyPlaces = 1)
+    internal static IEnumerable<PathColumn> Of(PlanningInstance instance, Spot[] spots, RunCharges charges, int everyWeeks, int everyPlaces = 1) =>
+        Of(instance, spots, everyWeeks, everyPlaces, (lot, week, turn) => ExitsAt(instance, charges, lot, week, turn));
+
+    /// <summary>Every path with at most one move, by every exit there is: for small seasons.</summary>
+    internal static IEnumerable<PathColumn> All(PlanningInstance instance, Spot[] spots, RunCharges charges)
+    {
+        var free = new Prices(instance, spots);
+        return Of(instance, spots, 1, 1, (lot, week, _) => Exits.Of(instance, charges, free, lot, week).SelectMany(x => WithSorted(instance, charges, x.Exit)));
+    }
+
+    /// <summary>A fresh run's sorted-out bulbs are let go, or run over each cracker in the same or the next two weeks.</summary>
+    private static IEnumerable<Exit> WithSorted(PlanningInstance instance, RunCharges charges, Exit exit)
+    {
+        yield return exit;
+        for (int t = exit.Week; exit.Kind == ExitKind.Fresh && t <= exit.Week + 2 && t < instance.Weeks; t++)
+            for (int i = 0; i < instance.Lines.Length; i++)
+                if (!double.IsInfinity(charges.OfSorted(i, t))) yield return exit with { SortedLine = i, SortedWeek = t };
+    }
+
+    private static IEnumerable<PathColumn> Of(PlanningInstance instance, Spot[] spots, int everyWeeks, int everyPlaces, Func<int, int, int, IEnumerable<Exit>> exitsAt)
     {
         for (int row = 0; row < instance.Rows.Length; row++)
         {
@@ -36,7 +55,7 @@ internal static class FirstPaths
                     if (home) foreach (PathColumn path in WaysOut(instance, spots, row, stays)) yield return path;
                     for (int t = stays[^1].Enter + (row + 3 * s) % everyWeeks; t < instance.Weeks; t += everyWeeks)
                         if (MayLeave(instance, spots, r, stays, t))
-                            foreach (Exit exit in ExitsAt(instance, charges, r.Lot, t, count++)) yield return PathStates.Column(instance, spots, row, stays, exit);
+                            foreach (Exit exit in exitsAt(r.Lot, t, count++)) yield return PathStates.Column(instance, spots, row, stays, exit);
                 }
             }
         }

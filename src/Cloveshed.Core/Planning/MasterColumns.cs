@@ -198,8 +198,8 @@ internal sealed class MasterColumnWriter(PlanningInstance instance, Spot[] spots
         if (path.Exit.Line >= 0 && rows.OpenRun.TryGetValue((r.Lot, path.Exit.Line, path.Exit.Week), out int open)) Add(open, w);
         if (path.Exit.SortedLine >= 0 && rows.OpenRun.TryGetValue((-1, path.Exit.SortedLine, path.Exit.SortedWeek), out int openSorted))
             Add(openSorted, FreshRuns.SortedOut(instance, path));
-        foreach (((int row, int week), int finished) in rows.Finished)
-            if (row == path.Row && path.Exit.Week > week) Add(finished, 1);
+        foreach ((int week, int finished) in rows.FinishedOf[path.Row])
+            if (path.Exit.Week > week) Add(finished, 1);
         Exit exit = path.Exit;
         int supply = instance.SupplyOf(r.Lot), t = exit.Week;
         switch (exit.Kind)

@@ -44,6 +44,9 @@ internal sealed class MasterRows
     /// <summary>Rows that allow nothing of a lot's row after a week in which it is said to be finished (polish).</summary>
     internal Dictionary<(int Row, int Week), int> Finished { get; } = [];
 
+    /// <summary>The same by lot's row: its weeks, and the master's rows.</summary>
+    internal ILookup<int, (int Week, int Row)> FinishedOf { get; }
+
     internal MasterRows(PlanningInstance instance, Spot[] spots, DecidedRuns? decided)
     {
         int weeks = instance.Weeks, asOf = instance.AsOf;
@@ -71,6 +74,7 @@ internal sealed class MasterRows
         foreach (((int, int, int) run, double least) in decided?.LeastMass ?? []) LeastRun[run] = AtMost(-least);
         foreach (var run in decided?.Open ?? []) OpenRun[run] = AtMost(0);
         foreach ((int row, int week) in decided?.Finishes ?? []) Finished[(row, week)] = AtMost(instance.Rows[row].Mass);
+        FinishedOf = Finished.ToLookup(f => f.Key.Row, f => (f.Key.Week, f.Value));
         Pin = [.. instance.Pins.Select(p => AtMost(-p.Mass))];
         Stand = Grid(spots.Length, weeks);
         for (int s = 0; s < spots.Length; s++)

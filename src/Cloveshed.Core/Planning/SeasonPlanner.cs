@@ -77,7 +77,7 @@ public sealed class SeasonPlanner(ILinearSolver solver)
         IdlePlaces.Shut(decided, season, limits with { Until = total });
         AnswerBuilding rounded = WholeUnits.Settle(decided, season);
         double left = Math.Max(2, total - Elapsed());
-        using Master? polished = request.PolishNodesAtMost == 0 || request.Cancel.IsCancellationRequested ? null : new Polish(instance, solver).Run(choice, [Findings.Of(held), Findings.Of(decided)], Math.Min(60, left), request.PolishNodesAtMost, request.Seed);
+        using Master? polished = request.PolishNodesAtMost == 0 || request.Cancel.IsCancellationRequested ? null : new Polish(instance, solver).Run(choice, [Findings.Of(held), Findings.Of(decided)], rounded, new PolishLimits(left, request.PolishNodesAtMost, request.Seed, request.Threads, Elapsed, request.Cancel));
         if (polished is not null && new AnswerBuilding(polished) is var exact && Settled(exact) > Settled(rounded) && !exact.BreaksALeastRun())
             return Answer(request, instance, known, exact, polished, held, final, bound, Elapsed());
         return Answer(request, instance, known, rounded, decided, held, final, bound, Elapsed());

@@ -15,9 +15,23 @@ internal static partial class HighsLibrary
     static HighsLibrary()
     {
         NativeLibrary.SetDllImportResolver(typeof(HighsLibrary).Assembly, Resolve);
+        Silence();
         if (Highs_getSizeofHighsInt(nint.Zero) != sizeof(int))
             throw new PlatformNotSupportedException("The HiGHS library uses 8-byte integers; this binding expects 4. Use the packaged Google.OrTools runtime.");
     }
+
+    /// <summary>
+    /// Whatever its options say, the library prints a line from the middle of its branch and bound to C's standard output (ERGO-Code/HiGHS issue 2783), which would
+    /// stand among what a command prints. C's stream is sent nowhere; .NET writes to the file itself and is not touched.
+    /// </summary>
+    private static void Silence()
+    {
+        if (!OperatingSystem.IsLinux() || !NativeLibrary.TryLoad("libc.so.6", out nint libc) || !NativeLibrary.TryGetExport(libc, "stdout", out nint stream)) return;
+        if (OpenStream("/dev/null", "w") is var nowhere && nowhere != nint.Zero) Marshal.WriteIntPtr(stream, nowhere);
+    }
+
+    [LibraryImport("libc.so.6", EntryPoint = "fopen", StringMarshalling = StringMarshalling.Utf8)]
+    private static partial nint OpenStream(string path, string mode);
 
     private static nint Resolve(string name, Assembly assembly, DllImportSearchPath? path)
     {
@@ -53,7 +67,7 @@ internal static partial class HighsLibrary
     [LibraryImport(Name)] internal static unsafe partial int Highs_changeColsCostBySet(nint highs, int count, int* set, double* cost);
     [LibraryImport(Name)] internal static unsafe partial int Highs_changeColsIntegralityBySet(nint highs, int count, int* set, int* integrality);
     [LibraryImport(Name)] internal static partial int Highs_run(nint highs);
-    [LibraryImport(Name)] internal static partial double Highs_getRunTime(nint highs);
+    [LibraryImport(Name)] internal static partial int Highs_zeroAllClocks(nint highs);
     [LibraryImport(Name)] internal static partial int Highs_clearSolver(nint highs);
     [LibraryImport(Name)] internal static partial int Highs_getModelStatus(nint highs);
     [LibraryImport(Name)] internal static unsafe partial int Highs_getSolution(nint highs, double* columnValue, double* columnDual, double* rowValue, double* rowDual);

@@ -127,7 +127,9 @@ internal sealed unsafe class HighsProgram : ILinearProgram
 
     private LinearStatus Run(double secondsAtMost)
     {
-        Must(Highs_setDoubleOptionValue(_highs, "time_limit", Math.Max(0.01, secondsAtMost) + Clock()), "time_limit");
+        // The time limit is of the object's life for linear programs, of the call for mixed ones: with the clocks put back it is of the call for both.
+        Must(Highs_zeroAllClocks(_highs), "zeroAllClocks");
+        Must(Highs_setDoubleOptionValue(_highs, "time_limit", Math.Max(0.01, secondsAtMost)), "time_limit");
         int run = Highs_run(_highs);
         if (run is not (StatusOk or StatusWarning)) return LinearStatus.Failed;
         LinearStatus status = StatusNow();
@@ -141,9 +143,6 @@ internal sealed unsafe class HighsProgram : ILinearProgram
         Objective = objective;
         return status;
     }
-
-    // HiGHS counts its time limit over the life of the object, not from the call.
-    private double Clock() => Highs_getRunTime(_highs);
 
     private LinearStatus StatusNow() => Highs_getModelStatus(_highs) switch
     {

@@ -79,7 +79,7 @@ public class FormulaPageTests
         double step = Constant(typeof(PathTable), "Step");
         Assert.Contains(Row("PathTable.Points", Constant(typeof(PathTable), "Points")), page, StringComparison.Ordinal);
         Assert.Contains(Row("PathTable.Step", step), page, StringComparison.Ordinal);
-        Assert.Contains(Row("Polish.ChoicesAtMost", Constant(Inner("Polish"), "ChoicesAtMost")), page, StringComparison.Ordinal);
+        Assert.Contains(Row("PolishModel.ChoicesAtMost", Constant(Inner("PolishModel"), "ChoicesAtMost")), page, StringComparison.Ordinal);
         Func<double, double> sound = u => KeepingLaw.SoundShare(KeepingParameters.Default, u);
         double bend = ((double[])typeof(PathTable).GetMethod("BendsDown", BindingFlags.NonPublic | BindingFlags.Static)!.Invoke(null, [sound])!)[0];
         Assert.Contains(Row("bending of the shipped sound share", Math.Round(bend, 3)), page, StringComparison.Ordinal);

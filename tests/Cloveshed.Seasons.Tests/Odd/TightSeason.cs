@@ -1,9 +1,8 @@
 using Cloveshed.Core;
 using Cloveshed.Core.Seasons;
-using Cloveshed.Seasons.Tests.Odd;
 using NodaTime;
 
-namespace Cloveshed.Bench;
+namespace Cloveshed.Seasons.Tests.Odd;
 
 /// <summary>
 /// A season unlike the demo's: small lots of few bins, of several varieties and partly organic; a yard, and a cold place and a room that hold too little;

@@ -1,0 +1,152 @@
+using Cloveshed.Core.Seasons;
+
+namespace Cloveshed.Core.Planning;
+
+/// <summary>
+/// A season with its room weeks held, written so that branch and bound can decide it over the paths at hand. Set-ups and least runs (with the run that finishes a row
+/// exempt), a place's cost by the week, whole orders and whole units are exact here.
+/// </summary>
+internal sealed class PolishModel : IDisposable
+{
+    /// <summary>More than these and the season is left to rounding.</summary>
+    private const int ChoicesAtMost = 6000, PathsAtMost = 60000;
+
+    /// <summary>A whole order with more ways than this to take larger or organic products is offered a few of them.</summary>
+    private const int WaysAtMost = 16;
+
+    private readonly PlanningInstance _instance;
+    private readonly List<PolishChoice> _choices = [];
+
+    private PolishModel(PlanningInstance instance, Master master) => (_instance, Master) = (instance, master);
+
+    internal Master Master { get; }
+    internal IReadOnlyList<PolishChoice> Choices => _choices;
+
+    /// <summary>Null where the season is too large.</summary>
+    /// <param name="plan">Ships what the model must be able to ship.</param>
+    internal static PolishModel? Of(PlanningInstance instance, ILinearSolver solver, RoomChoice choice, IReadOnlyList<Findings> found, AnswerBuilding plan)
+    {
+        RunCharges charges = RunCharges.ForBound(instance);
+        Spot[] spots = Spots.Of(instance, choice);
+        List<PathColumn> paths = [.. found.SelectMany(f => f.Paths.Select(p => PathMoving.To(instance, f.Spots, spots, charges, p)).OfType<PathColumn>())];
+        long all = (long)instance.Rows.Length * spots.Length * instance.Weeks;
+        if (all <= 3000) paths.AddRange(FirstPaths.All(instance, spots, charges));
+        HashSet<(int Lot, int Line, int Week)> runs = [.. paths.Where(p => p.Exit.Line >= 0).Select(p => (instance.Rows[p.Row].Lot, p.Exit.Line, p.Exit.Week)),
+            .. paths.Where(p => p.Exit.SortedLine >= 0).Select(p => (-1, p.Exit.SortedLine, p.Exit.SortedWeek))];
+        var open = runs.Where(r => instance.Lines[r.Line].SetUp > 0 || (r.Lot >= 0 && instance.Lines[r.Line].MinRun > 0)).ToHashSet();
+        var least = open.Where(r => r.Lot >= 0 && instance.Lines[r.Line].MinRun > 0).ToList();
+        HashSet<(int Row, int Week)> finishes = [.. least.SelectMany(r => instance.Lots[r.Lot].Rows.Select(row => (row, r.Week)))];
+        int placeWeeks = spots.Count(s => instance.Places[s.Place].WeekCost > 0) * (instance.Weeks - instance.AsOf);
+        if (open.Count + finishes.Count + placeWeeks > ChoicesAtMost || paths.Count > PathsAtMost) return null;
+
+        Exact(instance, charges, runs);
+        var master = new Master(instance, choice, charges, solver,
+            new DecidedRuns(new double[instance.Lines.Length, instance.Weeks], least.ToDictionary(r => r, _ => 0.0), open, finishes));
+        master.AddFills(FirstPaths.Fills(instance));
+        foreach (Findings f in found) RoomSearch.AddOrders(master, f);
+        if (instance.OrderLines.Length * instance.Weeks <= 2000) master.AddFills(AllFills(instance));
+        master.AddFills(plan.Filled.Fills.Where(f => master.Rows.OrderLine[f.Line] >= 0).Select(f => (f.Line, f.Product, f.Week)));
+        master.AddWholes(AllWholes(instance));
+        master.AddPaths(paths);
+        var model = new PolishModel(instance, master);
+        model.Choose(open, finishes);
+        return model;
+    }
+
+    public void Dispose() => Master.Dispose();
+
+    internal void SetWholeUnits(bool whole) => Master.Program.SetIntegral([.. _choices.Where(c => !c.IsYesNo).Select(c => c.Column)], whole);
+
+    private static void Exact(PlanningInstance instance, RunCharges charges, HashSet<(int Lot, int Line, int Week)> runs)
+    {
+        for (int i = 0; i < instance.Lines.Length; i++)
+            for (int t = 0; t < instance.Weeks; t++)
+            {
+                if (!double.IsInfinity(charges.OfSorted(i, t))) charges.SetSorted(i, t, runs.Contains((-1, i, t)) ? 1 / instance.Lines[i].Rate : double.PositiveInfinity);
+                for (int l = 0; l < instance.Lots.Length; l++)
+                    if (!double.IsInfinity(charges[l, i, t])) charges[l, i, t] = runs.Contains((l, i, t)) ? 1 / instance.Lines[i].Rate : double.PositiveInfinity;
+            }
+    }
+
+    private static IEnumerable<(int, int, int)> AllFills(PlanningInstance instance)
+    {
+        for (int i = 0; i < instance.OrderLines.Length; i++)
+            foreach (int q in instance.OrderLines[i].Alternatives)
+                for (int t = instance.OrderLines[i].Earliest; t < instance.Weeks; t++) yield return (i, q, t);
+    }
+
+    private static IEnumerable<(int, int[], int)> AllWholes(PlanningInstance instance)
+    {
+        for (int o = 0; o < instance.WholeOrders.Length && instance.WholeOrders.Length * instance.Weeks <= 2000; o++)
+        {
+            int[][] ways = [.. Ways(instance, instance.WholeOrders[o])];
+            for (int t = instance.WholeOrders[o].Earliest; t < instance.Weeks; t++)
+                foreach (int[] products in ways) yield return (o, products, t);
+        }
+    }
+
+    /// <summary>Products by line of a whole order: as ordered, and every other way that it may be filled.</summary>
+    private static IEnumerable<int[]> Ways(PlanningInstance instance, InstanceWholeOrder order)
+    {
+        int[][] each = [.. order.Lines.Select(l => instance.OrderLines[l].Alternatives.ToArray())];
+        int all = each.Aggregate(1, (n, a) => Math.Min(WaysAtMost + 1, n * a.Length));
+        if (all > WaysAtMost)
+        {
+            yield return [.. order.Lines.Select(l => instance.OrderLines[l].Product)];
+            for (int k = 0; k < each.Length; k++)
+                foreach (int q in each[k].Where(q => q != instance.OrderLines[order.Lines[k]].Product))
+                    yield return [.. order.Lines.Select((l, j) => j == k ? q : instance.OrderLines[l].Product)];
+            yield break;
+        }
+        for (int way = 0; way < all; way++)
+        {
+            int rest = way;
+            int[] products = new int[each.Length];
+            for (int k = 0; k < each.Length; k++, rest /= each[k - 1].Length) products[k] = each[k][rest % each[k].Length];
+            yield return products;
+        }
+    }
+
+    private void Choose(HashSet<(int Lot, int Line, int Week)> open, HashSet<(int Row, int Week)> finishes)
+    {
+        MasterRows rows = Master.Rows;
+        var finish = new Dictionary<(int Row, int Week), List<(int, double)>>();
+        foreach ((int row, int week) in finishes) finish[(row, week)] = [(rows.Finished[(row, week)], _instance.Rows[row].Mass)];
+        foreach ((int lot, int line, int week) in open.OrderBy(r => r.Week).ThenBy(r => r.Line).ThenBy(r => r.Lot))
+        {
+            InstanceLine l = _instance.Lines[line];
+            double most = RunCharges.MostInAWeek(_instance, line, week);
+            if (lot >= 0) most = Math.Min(most, _instance.Lots[lot].Mass);
+            var entries = new List<(int, double)> { (rows.OpenRun[(lot, line, week)], -most), (rows.Hour[line, week], l.SetUp) };
+            if (rows.LeastRun.TryGetValue((lot, line, week), out int least))
+            {
+                entries.Add((least, l.MinRun));
+                foreach (int row in _instance.Lots[lot].Rows) finish[(row, week)].Add((least, -l.MinRun));
+            }
+            Choice(ChoiceKind.Run, lot, line, week, 1, 0, entries);
+        }
+        foreach (((int row, int week), List<(int, double)> entries) in finish.OrderBy(f => f.Key.Week).ThenBy(f => f.Key.Row)) Choice(ChoiceKind.Finish, row, -1, week, 1, 0, entries);
+        int columns = Master.ColumnCount;
+        foreach (var ways in Enumerable.Range(0, columns).Where(k => Master.Columns[k].Kind == ColumnKind.Whole).GroupBy(k => (Master.Columns[k].A, Master.Columns[k].D)))
+            Choice(ChoiceKind.Whole, ways.Key.A, -1, ways.Key.D, 1, 0, [(Master.AddRow(0, 0, [.. ways.Select(k => (k, 1.0))]), -1)]);
+        for (int k = 0; k < columns; k++) Units(k, Master.Columns[k]);
+        Master.Program.SetIntegral([.. _choices.Select(c => c.Column), .. Enumerable.Range(0, columns).Where(k => Master.Columns[k].Kind == ColumnKind.Whole)], true);
+    }
+
+    /// <summary>Whole units, and places that are paid for in full.</summary>
+    private void Units(int k, MasterColumn c)
+    {
+        switch (c.Kind)
+        {
+            case ColumnKind.Fill: Choice(ChoiceKind.Fill, c.A, c.B, c.D, _instance.OrderLines[c.A].Line.Units, 0, [(Master.AddRow(0, 0, [(k, 1)]), -_instance.Products[c.B].Net)]); break;
+            case ColumnKind.Market: Choice(ChoiceKind.Sale, c.A, c.B, c.D, _instance.Market[c.A].Units, 0, [(Master.AddRow(0, 0, [(k, 1)]), -_instance.Products[c.B].Net)]); break;
+            case ColumnKind.Standing when _instance.Places[Master.SpotsHere[c.A].Place] is { WeekCost: > 0 } place:
+                Master.Program.SetColumnCosts([k], [-place.BinWeekCost]);
+                Choice(ChoiceKind.Place, c.A, -1, c.D, 1, -place.WeekCost, [(Master.AddRow(double.NegativeInfinity, 0, [(k, 1)]), -place.Capacity)]);
+                break;
+        }
+    }
+
+    private void Choice(ChoiceKind kind, int a, int b, int week, double most, double gain, IEnumerable<(int, double)> entries) =>
+        _choices.Add(new PolishChoice(kind, Master.AddChoice(gain, most, entries), a, b, week, most));
+}
