@@ -39,7 +39,11 @@ internal static class SupposeSpeed
     {
         internal static Took Begin() => new(Stopwatch.GetTimestamp() / (double)Stopwatch.Frequency, Environment.CpuUsage.TotalTime.TotalSeconds, "");
 
-        internal Took Until(string what) => Begin() is var now ? new Took(now.Seconds - Seconds, now.Processor - Processor, what) : throw new InvalidOperationException();
+        internal Took Until(string what)
+        {
+            Took now = Begin();
+            return new Took(now.Seconds - Seconds, now.Processor - Processor, what);
+        }
 
         internal static string Spread(IReadOnlyCollection<Took> all)
         {

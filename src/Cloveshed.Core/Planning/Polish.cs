@@ -14,22 +14,23 @@ internal sealed class Polish(PlanningInstance instance, ILinearSolver solver)
     /// <summary>Where holding the plan as it is takes more than this share of the time, the season is too large to be decided piece by piece.</summary>
     private const double TooSlow = 0.1;
 
-    /// <summary>A solve is stopped after so many nodes, and counts as so many of those that the caller allows.</summary>
-    private const int NodesOfOne = 200, CountsAs = 20;
+    /// <summary>The solve of a window is stopped after so many nodes.</summary>
+    private const int NodesOfOne = 200;
 
     /// <summary>A better plan than the one given, or null where the season is too large or nothing was found.</summary>
     /// <param name="plan">The plan that rounding made.</param>
     internal Master? Run(RoomChoice choice, IReadOnlyList<Findings> found, AnswerBuilding plan, PolishLimits limits)
     {
         double began = limits.Elapsed(), until = began + limits.Seconds;
-        int nodes = limits.Nodes;
+        int windowsLeft = limits.Windows;
         var models = new List<PolishModel>();
         if (PolishModel.Of(instance, solver, choice, found, plan) is not { } model) return null;
         models.Add(model);
         var search = new PolishSearch(models, plan, limits.Seed);
         bool small = model.Choices.Count(c => c.IsYesNo) <= 700;
         if (limits.Elapsed() - began < TooSlow * limits.Seconds
-            && !(small && search.Decide([_ => true], AtOnce * limits.Seconds, FinestGap, Math.Min(nodes, NodesOfOne)).Complete))
+            && !(small && search.Decide([_ => true], AtOnce * limits.Seconds, FinestGap, windowsLeft == 0 ? limits.Nodes : Math.Min(limits.Nodes, NodesOfOne)).Complete)
+            && windowsLeft > 0)
         {
             while (models.Count < limits.Threads) models.Add(PolishModel.Of(instance, solver, choice, found, plan)!);
             search.Parts();
@@ -50,7 +51,7 @@ internal sealed class Polish(PlanningInstance instance, ILinearSolver solver)
         void Improve(double end, double gap, Func<PolishChoice, bool> what)
         {
             int weeks = instance.Weeks - instance.AsOf;
-            bool Over() => limits.Elapsed() >= end || nodes <= 0 || limits.Cancel.IsCancellationRequested;
+            bool Over() => limits.Elapsed() >= end || windowsLeft <= 0 || limits.Cancel.IsCancellationRequested;
             for (int size = Math.Max(2, weeks / 8); size < 2 * weeks && !Over(); size = size * 3 / 2 + 1, gap = Math.Max(FinestGap, gap / 4))
                 for (bool better = true; better && !Over();)
                 {
@@ -59,13 +60,13 @@ internal sealed class Polish(PlanningInstance instance, ILinearSolver solver)
                     {
                         if (Over()) break;
                         Func<PolishChoice, bool>[] free = [.. windows.Select<Func<PolishChoice, bool>, Func<PolishChoice, bool>>(w => c => w(c) && what(c))];
-                        better |= search.Decide(free, Math.Min(end - limits.Elapsed(), Math.Max(1, limits.Seconds * OneSolve)), gap, Math.Min(nodes, NodesOfOne)).Gained;
-                        nodes -= CountsAs;
+                        better |= search.Decide(free, Math.Min(end - limits.Elapsed(), Math.Max(1, limits.Seconds * OneSolve)), gap, Math.Min(limits.Nodes, NodesOfOne)).Gained;
+                        windowsLeft -= free.Length;
                     }
                 }
         }
     }
 }
 
-/// <summary>How long the polish may go on. Nodes: of its branch and bound, for stops that repeat.</summary>
-internal sealed record PolishLimits(double Seconds, int Nodes, int Seed, int Threads, Func<double> Elapsed, CancellationToken Cancel);
+/// <summary>How long the polish may go on. Nodes of one branch and bound, and windows in all: for stops that repeat.</summary>
+internal sealed record PolishLimits(double Seconds, int Nodes, int Windows, int Seed, int Threads, Func<double> Elapsed, CancellationToken Cancel);

@@ -17,7 +17,7 @@ public sealed record PlanProgress(PlanStage Stage, double Seconds, double? Value
 /// <param name="Wishes">Runs that a person has pinned or barred; the bound is then of the season with them.</param>
 public sealed record PlanRequest(
     Season Season, Beliefs Beliefs, double Seconds, double Gap, int Seed, int Threads, SearchDepth Depth, Func<double> Elapsed,
-    string Version, string InputDigest, IReadOnlyList<string> Warnings, int RoundsAtMost = 400, int RoomTrialsAtMost = 1000, int PolishNodesAtMost = 2000, RoomChoice? Rooms = null,
+    string Version, string InputDigest, IReadOnlyList<string> Warnings, int RoundsAtMost = 400, int RoomTrialsAtMost = 1000, int PolishNodesAtMost = 2000, int PolishWindowsAtMost = 100000, RoomChoice? Rooms = null,
     RunWishes? Wishes = null, Action<PlanProgress>? Progress = null, CancellationToken Cancel = default);
 
 /// <summary>
@@ -77,7 +77,7 @@ public sealed class SeasonPlanner(ILinearSolver solver)
         IdlePlaces.Shut(decided, season, limits with { Until = total });
         AnswerBuilding rounded = WholeUnits.Settle(decided, season);
         double left = Math.Max(2, total - Elapsed());
-        using Master? polished = request.PolishNodesAtMost == 0 || request.Cancel.IsCancellationRequested ? null : new Polish(instance, solver).Run(choice, [Findings.Of(held), Findings.Of(decided)], rounded, new PolishLimits(left, request.PolishNodesAtMost, request.Seed, request.Threads, Elapsed, request.Cancel));
+        using Master? polished = request.PolishNodesAtMost == 0 || request.Cancel.IsCancellationRequested ? null : new Polish(instance, solver).Run(choice, [Findings.Of(held), Findings.Of(decided)], rounded, new PolishLimits(left, request.PolishNodesAtMost, request.PolishWindowsAtMost, request.Seed, request.Threads, Elapsed, request.Cancel));
         if (polished is not null && new AnswerBuilding(polished) is var exact && Settled(exact) > Settled(rounded) && !exact.BreaksALeastRun())
             return Answer(request, instance, known, exact, polished, held, final, bound, Elapsed());
         return Answer(request, instance, known, rounded, decided, held, final, bound, Elapsed());

@@ -39,7 +39,7 @@ public sealed class DemoPlan : IDisposable
     public string Folder { get; }
 
     private PlanAnswer Plan(double seconds, int threads) => new SeasonPlanner(new HighsSolver()).Plan(new PlanRequest(
-        Season, Beliefs.Default, seconds, 1e-3, 1, threads, SearchDepth.Fine, () => 0, "golden", "golden", [], RoundsAtMost: 6, RoomTrialsAtMost: 0));
+        Season, Beliefs.Default, seconds, 1e-3, 1, threads, SearchDepth.Fine, () => 0, "golden", "golden", [], RoundsAtMost: 6, RoomTrialsAtMost: 0, PolishNodesAtMost: 0));
 
     public void Dispose() => Directory.Delete(Folder, true);
 }

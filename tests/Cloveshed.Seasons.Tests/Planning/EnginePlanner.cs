@@ -16,5 +16,5 @@ internal sealed class EnginePlanner : IPlansSeasons
             season.Lots.Count <= 4 ? Bounded : SearchDepth.Fine, () => 0, "test", "test", [],
             RoundsAtMost: season.Lots.Count switch { <= 4 => 30, <= 12 => 8, <= 100 => 3, _ => 1 }, RoomTrialsAtMost: season.Lots.Count switch { <= 4 => 12, <= 12 => 4, _ => 0 },
             // Branch and bound is stopped by nodes; on more lots even the first node takes seconds, so it is left to the tests of the tiny seasons.
-            PolishNodesAtMost: season.Lots.Count <= 4 ? 2000 : 0));
+            PolishNodesAtMost: season.Lots.Count <= 4 ? 2000 : 0, PolishWindowsAtMost: 0));
 }

@@ -12,21 +12,21 @@ namespace Cloveshed.Seasons.Tests.Planning;
 /// </summary>
 public sealed class PolishTests
 {
-    /// <summary>Few, so that it is done in windows and not at once.</summary>
-    private const int Nodes = 40;
+    /// <summary>Few, so that not all is decided at once.</summary>
+    private const int Nodes = 5, Windows = 6;
 
-    [Theory, InlineData(3)]
-    public void It_gains_and_repeats(int seed)
+    [Fact]
+    public void Deciding_anew_gains_and_windows_gain_more_and_both_repeat()
     {
-        Season season = TightSeason.Draw((ulong)seed, 3, 6, room: false);
-        PlanSummary rounded = Plan(season, 0), polished = Plan(season, Nodes);
-        TestContext.Current.SendDiagnosticMessage($"rounded {rounded.Value}, polished {polished.Value}, bound {polished.Bound}");
-        Assert.True(polished.Value > rounded.Value + (0.01 * rounded.Revenue), $"polished {polished.Value}, rounded {rounded.Value}");
+        Season season = TightSeason.Draw(5, 2, 5, room: false);
+        PlanSummary rounded = Plan(season, 0, 0), atOnce = Plan(season, 0, Nodes), polished = Plan(season, Windows, Nodes);
+        Assert.True(atOnce.Value > rounded.Value + (0.01 * rounded.Revenue), $"at once {atOnce.Value}, rounded {rounded.Value}");
+        Assert.True(polished.Value > atOnce.Value + (0.01 * rounded.Revenue), $"in windows {polished.Value}, at once {atOnce.Value}");
         Assert.True(polished.Value <= polished.Bound);
-        Assert.Equal(polished.Value, Plan(season, Nodes).Value);
+        Assert.Equal(polished.Value, Plan(season, Windows, Nodes).Value);
     }
 
-    private static PlanSummary Plan(Season season, int nodes) =>
+    private static PlanSummary Plan(Season season, int windows, int nodes) =>
         new SeasonPlanner(new HighsSolver()).Plan(new PlanRequest(season, Beliefs.Default, 1e6, 1e-6, 1, 2, SearchDepth.Fine, () => 0, "test", "test", [],
-            RoundsAtMost: 20, RoomTrialsAtMost: 0, PolishNodesAtMost: nodes)).Summary;
+            RoundsAtMost: 20, RoomTrialsAtMost: 0, PolishNodesAtMost: nodes, PolishWindowsAtMost: windows)).Summary;
 }

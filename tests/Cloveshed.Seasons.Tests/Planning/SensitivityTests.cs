@@ -36,5 +36,5 @@ public sealed class SensitivityTests
     }
 
     private static PlanAnswer Plan(Season season, KeepingParameters keeping) =>
-        new SeasonPlanner(new HighsSolver()).Plan(new PlanRequest(season, Beliefs.Default with { Keeping = keeping }, 1e6, 1e-9, 1, 1, SearchDepth.Exact, () => 0, "test", "test", [], RoundsAtMost: 30));
+        new SeasonPlanner(new HighsSolver()).Plan(new PlanRequest(season, Beliefs.Default with { Keeping = keeping }, 1e6, 1e-9, 1, 1, SearchDepth.Exact, () => 0, "test", "test", [], RoundsAtMost: 30, PolishWindowsAtMost: 0));
 }

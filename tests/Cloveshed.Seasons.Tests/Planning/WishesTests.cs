@@ -65,7 +65,7 @@ public sealed class WishesTests
     private static PlanAnswer Plan(Season season, RunWishes wishes)
     {
         PlanAnswer answer = new SeasonPlanner(new HighsSolver()).Plan(new PlanRequest(season, Beliefs.Default, 1e6, 1e-6, 1, 1, SearchDepth.Exact, () => 0, "test", "test", [],
-            RoundsAtMost: 30, RoomTrialsAtMost: 4, PolishNodesAtMost: 500, Wishes: wishes));
+            RoundsAtMost: 30, RoomTrialsAtMost: 4, PolishNodesAtMost: 500, PolishWindowsAtMost: 0, Wishes: wishes));
         Judge.Holds(season, answer);
         return answer;
     }

@@ -115,7 +115,7 @@ public sealed class LookTests
         Season season = shed.Ledger.Now().Season!;
         LotId lot = new("L1");
         PlanAnswer Plan() => new SeasonPlanner(new HighsSolver()).Plan(new PlanRequest(
-            season, Beliefs.Default with { Clocks = Book(shed).Clocks }, 3, 0.01, 1, 1, SearchDepth.Fine, () => 0, "test", shed.Ledger.Now().InputDigest, []));
+            season, Beliefs.Default with { Clocks = Book(shed).Clocks }, 3, 0.01, 1, 1, SearchDepth.Fine, () => 0, "test", shed.Ledger.Now().InputDigest, [], PolishWindowsAtMost: 0));
         PlanAnswer before = Plan();
         shed.Ledger.Append([.. season.Lots.DistinctBy(row => row.Lot).Select(row => YardBodies.Made(SmallShed.Origin, new LookSaid(row.Lot, row.Place, 400, 4, 2, null, "K7", "")))]);
         PlanAnswer after = Plan();

@@ -17,20 +17,11 @@ internal sealed class RunMasses
         for (int k = 0; k < master.ColumnCount; k++)
         {
             if (master.Columns[k].Path is not { Exit.Line: >= 0 } path || master.Values[k] <= 1e-9) continue;
-            (LotId, LineId, int) run = RunOf(_instance, path, parts);
+            LotId lot = _instance.Lots[_instance.Rows[path.Row].Lot].Id;
+            (LotId, LineId, int) run = (parts.GetValueOrDefault(lot, lot), _instance.Lines[path.Exit.Line].Id, path.Exit.Week);
             _masses[run] = _masses.GetValueOrDefault(run) + master.Values[k] * path.MassRatio;
         }
     }
-
-    /// <summary>The run that a path with a line at its end is of.</summary>
-    internal static (LotId Lot, LineId Line, int Week) RunOf(PlanningInstance instance, PathColumn path, IReadOnlyDictionary<LotId, LotId> parts)
-    {
-        LotId lot = instance.Lots[instance.Rows[path.Row].Lot].Id;
-        return (parts.GetValueOrDefault(lot, lot), instance.Lines[path.Exit.Line].Id, path.Exit.Week);
-    }
-
-    /// <summary>Runs that are made.</summary>
-    internal IReadOnlyDictionary<(LotId Lot, LineId Line, int Week), double> All => _masses;
 
     /// <summary>What another outcome runs otherwise, largest first.</summary>
     internal IReadOnlyList<RunShift> To(RunMasses after)

@@ -147,7 +147,7 @@ internal sealed class SupposeProbe(Master standing, LinearBasis basis, StandingB
 
     private const double NearestSeconds = 3;
 
-    /// <summary>So many runs that move are soon read, and not worth a second to make them fewer.</summary>
+    /// <summary>So many runs that move are soon read, and not worth the time to make them fewer.</summary>
     private const int FewMoves = 8;
 
     /// <summary>Rounds for the changed lots alone, beyond those asked for.</summary>
