@@ -45,7 +45,8 @@ public sealed class Chromium : IAsyncLifetime
     }
 
     /// <summary>A fresh page of the given width, or a skipped test where there is no browser.</summary>
-    public async Task<IPage> OpenAsync(int width, bool dark = false, bool bypassPolicy = false)
+    /// <param name="touch">A screen that fingers touch.</param>
+    public async Task<IPage> OpenAsync(int width, bool dark = false, bool bypassPolicy = false, bool touch = false)
     {
         Assert.SkipWhen(browser is null, $"There is no browser at {Executable}: install the package chromium, or name one in CHROMIUM.");
         IBrowserContext context = await browser!.NewContextAsync(new BrowserNewContextOptions
@@ -53,6 +54,7 @@ public sealed class Chromium : IAsyncLifetime
             ViewportSize = new ViewportSize { Width = width, Height = 900 },
             ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light,
             BypassCSP = bypassPolicy,
+            HasTouch = touch,
         });
         context.SetDefaultTimeout(3 * Patience);
         return await context.NewPageAsync();

@@ -37,9 +37,9 @@ public sealed class Screen : IAsyncDisposable
 
     public IPage Page { get; }
 
-    public static async Task<Screen> Open(Chromium chromium, ServedShed shed, int width, bool dark = false, string language = "en")
+    public static async Task<Screen> Open(Chromium chromium, ServedShed shed, int width, bool dark = false, string language = "en", bool touch = false)
     {
-        IPage page = await chromium.OpenAsync(width, dark);
+        IPage page = await chromium.OpenAsync(width, dark, touch: touch);
         await page.SetExtraHTTPHeadersAsync([new("Accept-Language", language)]);
         return new Screen(page, shed.Root);
     }
