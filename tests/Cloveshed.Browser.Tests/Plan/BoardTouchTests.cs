@@ -52,7 +52,7 @@ public sealed class BoardTouchTests(Chromium chromium)
         ILocator moving = page.Locator("#board.moving, #board rect.lifted, #board .ghost");
         await Assertions.Expect(moving).ToHaveCountAsync(0);
         await finger.Up();
-        await page.WaitForFunctionAsync($"{scrolled} > {before} + 60");
+        await page.WaitForFunctionAsync($"() => {scrolled} > {before} + 60");
         await page.Clock.RunForAsync(2000);
 
         await Assertions.Expect(moving).ToHaveCountAsync(0);

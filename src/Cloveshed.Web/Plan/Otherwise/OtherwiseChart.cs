@@ -3,6 +3,7 @@ using Cloveshed.Core.Scenarios;
 using Cloveshed.Core.Seasons;
 using Cloveshed.Pictures.Markup;
 using Cloveshed.Pictures.Reading;
+using Cloveshed.Web.Charts;
 using Cloveshed.Web.Shared;
 
 namespace Cloveshed.Web.Plan.Otherwise;
@@ -10,9 +11,6 @@ namespace Cloveshed.Web.Plan.Otherwise;
 /// <summary>Bands over the weeks: what has come in by then, and what of a week's orders ships in time; and the same as tables.</summary>
 internal static class OtherwiseChart
 {
-    /// <summary>Pixels: on a phone the legend takes three lines, and lay over the picture.</summary>
-    private const int RoomForLegend = 66;
-
     /// <summary>What has come in, less what would have as planned: beside the sum itself the bands would be a hair wide.</summary>
     public static JsonObject Ahead(StudyAnswer study, SeasonSettings season, Words<PlanWord> words, Reader reader) =>
         Option(study, season, words, reader, (band, week) => Math.Round(band[week] - study.Planned.Cumulative[week], 0), null, null);
@@ -81,7 +79,8 @@ internal static class OtherwiseChart
             ["xAxis"] = new JsonObject { ["type"] = "category", ["data"] = new JsonArray([.. weeks.Select(week => (JsonNode)reader.Week(week))]) },
             ["yAxis"] = new JsonObject { ["type"] = "value", ["max"] = unit is null ? null : 100 },
             ["legend"] = new JsonObject { ["top"] = 0, ["left"] = 0 },
-            ["grid"] = new JsonObject { ["left"] = 8, ["right"] = 28, ["top"] = RoomForLegend, ["bottom"] = 8, ["containLabel"] = true },
+            ["grid"] = new JsonObject { ["left"] = 8, ["right"] = 28, ["bottom"] = 8, ["containLabel"] = true },
+            ["media"] = LegendRoom.Media([.. series.Select(one => one["name"]!.GetValue<string>())]),
             ["series"] = new JsonArray([.. series]),
         };
     }
