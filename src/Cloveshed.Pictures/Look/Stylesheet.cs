@@ -11,7 +11,7 @@ public static class Stylesheet
     /// <summary>Fonts, tokens, pictures and the report's own layout.</summary>
     public static string Report { get; } =
         Face("Atkinson Hyperlegible Next", "200 800", "Fonts/atkinson-hyperlegible-next-latin-wght-normal.woff2")
-        + Face("Bitter", "100 900", "Fonts/bitter-latin-wght-normal.woff2") + Pictures + Text("Look/report.css");
+        + Face("Bitter", "100 900", "Fonts/bitter-latin-wght-normal.woff2") + Pictures + Text("Look/report.css") + Text("Look/stacks.css");
 
     private static string Face(string family, string weights, string resource) =>
         $"@font-face{{font-family:'{family}';font-style:normal;font-display:block;font-weight:{weights};"

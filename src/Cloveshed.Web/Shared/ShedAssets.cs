@@ -132,7 +132,12 @@ public static class ShedAssets
         StringBuilder sheet = new();
         sheet.Append(Face("Atkinson Hyperlegible Next", "200 800", fonts["atkinson.woff2"].Path));
         sheet.Append(Face("Bitter", "100 900", fonts["bitter.woff2"].Path));
-        sheet.Append(Grounds.ToCss()).Append(Encoding.UTF8.GetString(Bytes(typeof(Tokens).Assembly, "Look/pictures.css")));
+        sheet.Append(Grounds.ToCss());
+        foreach (string ofPictures in new[] { "Look/pictures.css", "Look/stacks.css" })
+        {
+            sheet.Append(Encoding.UTF8.GetString(Bytes(typeof(Tokens).Assembly, ofPictures)));
+        }
+
         foreach (string resource in Own.GetManifestResourceNames().Where(name => name.EndsWith(".css", StringComparison.Ordinal))
             .OrderByDescending(name => name.StartsWith("Shared/", StringComparison.Ordinal)).ThenBy(name => name, StringComparer.Ordinal))
         {
