@@ -10,11 +10,19 @@ namespace Cloveshed.Bench;
 
 /// <summary>
 /// A scenario lived through with a new plan every few weeks: from the rows of what was done so far the season is written as it then stands, as
-/// far as it is known by then, planned, and played on. What waits for the cracker at a new plan is lost to it; a room that was opened takes nothing
-/// new but need not be empty in time. Both are small, and of opposite signs.
+/// far as it is known by then, planned, and played on. What waits for the cracker at a new plan is a lot of its own that only cracks; it may wait for longer than sorted-out bulbs may.
+/// A room that was opened takes nothing new but need not be empty in time. Both make planning anew look a little better than it is.
 /// </summary>
 internal sealed class PlannedAnew(Season season, Func<Season, Beliefs, PlanAnswer> plan, int every)
 {
+    /// <summary>What the bulbs of a lot that wait for the cracker are called by.</summary>
+    private const string Apart = "-out";
+
+    private const int WeeksToWait = 2;
+
+    /// <summary>Bins that they take up: none.</summary>
+    private const double Bit = 1e-3;
+
     private readonly Dictionary<(OrderId, string), int> filled = [];
     private readonly Dictionary<(VarietyId, NodaTime.LocalDate, SeedClass), double> cloves = [];
     private double soFar;
@@ -72,6 +80,13 @@ internal sealed class PlannedAnew(Season season, Func<Season, Beliefs, PlanAnswe
             // Not dug yet: believed as written, or for the coming week.
             if (comes >= week) rows.Add(season.Settings.StartWeekOf(row) >= week ? row : row with { Harvested = season.Settings.Monday(week) });
         }
+        foreach ((LotId lot, double mass) in Waiting(week, done))
+        {
+            LotRow row = truly.Lots.First(r => r.Lot == Parent(lot));
+            LotId name = new(Parent(lot).Text + Apart);
+            rows.Add(row with { Lot = name, Net = mass, Bins = Bit, State = LotState.Weighed, FreshShare = 0, CrackShare = 1, SeedClass = null });
+            clocks[(name, row.Place)] = new SeenClock(1, 1, 1, 0, 1, null);
+        }
         // A lot that is there and still to come in another place has the cells of one lot.
         rows = [.. rows.GroupBy(r => r.Lot).SelectMany(g => g.Select(r => r with { State = g.First().State, MeanG = g.First().MeanG }))];
         Dictionary<PlaceId, double> bins = done.Keeps.Where(k => k.Week == week - 1).GroupBy(k => k.Place).ToDictionary(g => g.Key, g => g.Sum(k => k.Bins));
@@ -86,6 +101,30 @@ internal sealed class PlannedAnew(Season season, Func<Season, Beliefs, PlanAnswe
             Market = [.. season.Market.Where(m => m.Week >= week)],
         }, Beliefs.Default with { Clocks = clocks });
     }
+
+    /// <summary>Sorted out in the last weeks and not cracked yet, by lot: what came first is cracked first.</summary>
+    private static IEnumerable<(LotId Lot, double Mass)> Waiting(int week, PlanAnswer done)
+    {
+        foreach (var of in done.Sorted.Where(s => s.Week < week).GroupBy(s => s.Lot))
+        {
+            (int Week, double Mass)[] heaps = [.. of.GroupBy(s => s.Week).OrderBy(g => g.Key).Select(g => (g.Key, g.Sum(s => s.Mass)))];
+            foreach (RunRow run in done.Runs.Where(r => r.FromSorted && r.Lot == of.Key && r.Week < week).OrderBy(r => r.Week))
+            {
+                double left = run.MassIn;
+                for (int k = 0; k < heaps.Length; k++)
+                {
+                    if (heaps[k].Week > run.Week || heaps[k].Week + WeeksToWait < run.Week) continue;
+                    double taken = Math.Min(left, heaps[k].Mass);
+                    heaps[k].Mass -= taken;
+                    left -= taken;
+                }
+            }
+            double waits = heaps.Where(h => h.Week + WeeksToWait >= week).Sum(h => h.Mass);
+            if (waits >= 1) yield return (of.Key, waits);
+        }
+    }
+
+    private static LotId Parent(LotId lot) => lot.Text.EndsWith(Apart, StringComparison.Ordinal) ? new LotId(lot.Text[..^Apart.Length]) : lot;
 
     // As written until it may ship.
     private int Ordered(OrderLine o, PlanningInstance first, Scenario truth, int week) =>
@@ -118,9 +157,9 @@ internal sealed class PlannedAnew(Season season, Func<Season, Beliefs, PlanAnswe
     private Scenario Rest(PlanningInstance now, PlanningInstance first, Scenario truth, int week)
     {
         var lot = first.Lots.Index().ToDictionary(l => l.Item.Id, l => l.Index);
-        int Row(InstanceRow r) => Array.FindIndex(first.Rows, o => first.Lots[o.Lot].Id == now.Lots[r.Lot].Id && first.Places[o.Place].Id == now.Places[r.Place].Id);
+        int Row(InstanceRow r) => Array.FindIndex(first.Rows, o => first.Lots[o.Lot].Id == Parent(now.Lots[r.Lot].Id) && first.Places[o.Place].Id == now.Places[r.Place].Id);
         bool Stands(InstanceRow r) => now.Clocks.ContainsKey((now.Lots[r.Lot].Id, now.Places[r.Place].Id));
-        int[] at = [.. now.Lots.Select(l => lot[l.Id])];
+        int[] at = [.. now.Lots.Select(l => lot[Parent(l.Id)])];
         // A lot has one factor of mass: one that is partly there is known.
         bool[] known = [.. now.Lots.Select(l => l.Rows.Any(r => Stands(now.Rows[r])))];
         int[] orders = [.. now.OrderLines.Select(l => Array.FindIndex(first.OrderLines, o => o.Line.Order == l.Line.Order && o.Line.Number == l.Line.Number))];

@@ -25,7 +25,7 @@ switch (args)
         WeekOrder.Run(season, plan, Number(3, 10), Number(4, 1));
         return 0;
     case ["season", var season, var into, ..]:
-        LargeSeason.Write(season, Number(3, 400), Number(4, 900), into);
+        MadeUpSeason.Write(season, Number(3, 400), Number(4, 900), into);
         return 0;
     case ["scenarios", var season, var plan, ..]:
         ScenarioSpeed.Run(season, plan, Number(3, 200), Number(4, 2), Number(5, 0), Number(6, 20), Number(7, 4));

@@ -32,7 +32,7 @@ internal sealed class RecordedProgram(ILinearProgram inner) : ILinearProgram
         inner.AddRows(lower, upper);
     }
 
-    public void AddRow(double lower, double upper, IReadOnlyList<(int Column, double Value)> entries) =>
+    public void AddRows(IReadOnlyList<LinearRow> rows) =>
         throw new NotSupportedException("The recording is of masters that have no rows over existing columns.");
 
     public void AddColumns(ColumnBatch batch)

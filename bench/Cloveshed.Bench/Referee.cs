@@ -69,15 +69,8 @@ internal static class Referee
     {
         if (kind != "demo") return TightSeason.Draw(seed, lots, weeks, kind == "rooms");
         Season demo = SeasonReader.Read("data/demo-season").Season ?? throw new InvalidOperationException("data/demo-season does not hold a sound season.");
-        Season cut = ShortSeason.Of(demo, weeks);
-        return Fit(LargeSeason.Of(cut, lots, Math.Max(6, cut.Orders.Select(line => line.Order).Distinct().Count() * lots / cut.Lots.Select(row => row.Lot).Distinct().Count())));
+        return LargeSeason.Cut(demo, lots, weeks);
     }
-
-    /// <summary>Fewer lots than the demo's may stand in one place together: it holds them at the least.</summary>
-    private static Season Fit(Season season) => season with
-    {
-        Places = [.. season.Places.Select(place => place with { CapacityBins = Math.Max(place.CapacityBins, season.Lots.Where(row => row.Place == place.Id).Sum(row => row.Bins)) })],
-    };
 
     private static void Head() =>
         Console.WriteLine("| season | columns | rooms | direct value | its bound | s | plan, rounded | s | plan, polished | s | bound | rounded to direct | polished to direct | worse by, of revenue | remarks |\n| --- | ---: | --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | --- |");

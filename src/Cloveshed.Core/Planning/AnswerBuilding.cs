@@ -35,21 +35,7 @@ internal sealed class AnswerBuilding
                 Source s = run.Sources[k];
                 run.Sources[k] = new Source(s.Run, s.Lot, s.Sort, s.Supply, s.Week, s.Left + s.MadeByProduct.Values.Sum());
             }
-        var pool = new SupplyPool(_instance, Runs.SelectMany(r => r.Sources));
-        for (int k = 0; k < _master.ColumnCount; k++)
-        {
-            MasterColumn c = _master.Columns[k];
-            if (_master.Values[k] <= 1e-9) continue;
-            if (c.Kind == ColumnKind.Pack) Suggest(c.A, c.D, (c.B, c.C, -1, _master.Values[k]));
-            else if (c.Kind == ColumnKind.FromStock) Suggest(c.B, c.D, (0, 0, c.A, _master.Values[k]));
-        }
-        return pool;
-
-        void Suggest(int product, int week, (int, int, int, double) from)
-        {
-            if (!pool.Suggested.TryGetValue((product, week), out var list)) pool.Suggested[(product, week)] = list = [];
-            list.Add(from);
-        }
+        return new SupplyPool(_instance, Runs.SelectMany(r => r.Sources), SuggestedSources.Of(_master));
     }
 
     /// <summary>The rows that the value is made of; reasons, shorts and worths are added by the caller.</summary>

@@ -34,6 +34,9 @@ internal sealed class ColumnGeneration
     /// <summary>A round is solved to this share of the gap that is left: closer than that its prices are no better.</summary>
     private const double ShareOfGap = 0.1;
 
+    /// <summary>A round that leaves more than this of the gap was solved too roughly: the next ones are solved to this share of that.</summary>
+    private const double Slow = 0.8, Finer = 0.3;
+
     /// <summary>So few new columns, as a share of all, that a trial is over.</summary>
     private const double FewColumns = 0.02;
 
@@ -85,7 +88,7 @@ internal sealed class ColumnGeneration
     /// <summary>Null where not one solve was had.</summary>
     private GenerationResult? Roughly(double target, double cutOffBelow, Action<int, double, double>? progress, bool nearly)
     {
-        double best = double.PositiveInfinity, gap = double.PositiveInfinity, tolerance = _center is null ? CoarsestTolerance : RoughGap;
+        double best = double.PositiveInfinity, gap = double.PositiveInfinity, coarsest = CoarsestTolerance, tolerance = _center is null ? CoarsestTolerance : RoughGap;
         bool deep = _center is not null, begun = deep;
         GenerationResult? result = null;
         if (begun) Begin();
@@ -95,8 +98,8 @@ internal sealed class ColumnGeneration
             if (_master.Solve(LinearMethod.Central, _rounds == 0 ? 600 : Math.Max(0.5, _limits.Until - _limits.Elapsed()), tolerance) != LinearStatus.Near) break;
             _rounds++;
             (Prices now, int added) = Take();
-            // Dropping and pricing in again could go on for ever: it ends with the paths of one move.
-            if (begun ? round == 1 : round > 0 && !deep) _master.Drop();
+            // Dropping and pricing in again could go on for ever: it ends with the paths of one move, or with prices too rough to come any further.
+            if (begun ? round == 1 : round > 0 && !deep && coarsest == CoarsestTolerance) _master.Drop();
             double before = gap;
             (double here, int more) = Improve(now, deep, deep ? best : double.PositiveInfinity);
             best = Math.Min(best, here);
@@ -110,7 +113,8 @@ internal sealed class ColumnGeneration
             if (result.Settled || (deep && _bound < cutOffBelow)) break;
             if (added == 0 && tolerance <= Math.Max(FinestTolerance, gap * ShareOfGap)) break;
             if (deep && gap < 3 * target && gap > 0.9 * before) break;
-            tolerance = Math.Clamp(gap * ShareOfGap, FinestTolerance, begun ? RoughGap : CoarsestTolerance);
+            if (gap > Slow * before) coarsest *= Finer;
+            tolerance = Math.Clamp(gap * ShareOfGap, FinestTolerance, begun ? RoughGap : Math.Max(FinestTolerance, coarsest));
             if (deep || gap > DeepGap) continue;
             // From here on the bound is over all paths.
             (deep, best) = (true, double.PositiveInfinity);

@@ -16,6 +16,9 @@ public interface ILinearSolver
     ILinearProgram NewProgram();
 }
 
+/// <summary>A row over columns that are there already.</summary>
+public sealed record LinearRow(double Lower, double Upper, IReadOnlyList<(int Column, double Value)> Entries);
+
 /// <summary>A batch of columns in compressed form: entries of column k are [Starts[k], Starts[k+1]) (the last ends at the end).</summary>
 public sealed class ColumnBatch
 {
@@ -63,7 +66,7 @@ public interface ILinearProgram : IDisposable
     int ColumnCount { get; }
 
     void AddRows(IReadOnlyList<double> lower, IReadOnlyList<double> upper);
-    void AddRow(double lower, double upper, IReadOnlyList<(int Column, double Value)> entries);
+    void AddRows(IReadOnlyList<LinearRow> rows);
     void AddColumns(ColumnBatch batch);
     void DeleteColumns(IReadOnlyList<int> columns);
     void SetRowBounds(int row, double lower, double upper);

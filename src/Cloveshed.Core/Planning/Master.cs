@@ -154,21 +154,29 @@ internal sealed class Master : IDisposable
         return status;
     }
 
-    /// <summary>Adds a column that is no path and no order: a choice of the polish. Entries are (row, value).</summary>
-    internal int AddChoice(double gain, double most, IEnumerable<(int Row, double Value)> entries)
+    /// <summary>Adds a column that is no path and no order. Entries are (row, value).</summary>
+    internal int AddChoice(double gain, double most, IEnumerable<(int Row, double Value)> entries) => AddChoices([(gain, most, entries)]);
+
+    /// <summary>The same for many, all at once; returns where the first stands.</summary>
+    internal int AddChoices(IEnumerable<(double Gain, double Most, IEnumerable<(int Row, double Value)> Entries)> choices)
     {
-        _batch.Open(gain, 0, most);
-        foreach ((int row, double value) in entries) _batch.Entry(row, value);
-        _columns.Add(new MasterColumn(ColumnKind.Choice, -1, -1, -1, -1, null, null));
+        int first = _columns.Count;
+        foreach ((double gain, double most, IEnumerable<(int Row, double Value)> entries) in choices)
+        {
+            _batch.Open(gain, 0, most);
+            foreach ((int row, double value) in entries) _batch.Entry(row, value);
+            _columns.Add(new MasterColumn(ColumnKind.Choice, -1, -1, -1, -1, null, null));
+        }
         Flush();
-        return _columns.Count - 1;
+        return first;
     }
 
-    /// <summary>Adds a row over columns that are there; entries are (column, value). Returns its index.</summary>
-    internal int AddRow(double lower, double upper, IReadOnlyList<(int Column, double Value)> entries)
+    /// <summary>Adds rows over columns that are there; returns where they stand.</summary>
+    internal int[] AddRows(IReadOnlyList<LinearRow> rows)
     {
-        _program.AddRow(lower, upper, entries);
-        return _program.RowCount - 1;
+        int first = _program.RowCount;
+        _program.AddRows(rows);
+        return [.. Enumerable.Range(first, rows.Count)];
     }
 
     /// <summary>Takes out columns that are no paths and no orders.</summary>
@@ -308,7 +316,7 @@ internal sealed class Master : IDisposable
 
     public void Dispose() => _program.Dispose();
 
-    private sealed class SamePath : IEqualityComparer<PathColumn>
+    internal sealed class SamePath : IEqualityComparer<PathColumn>
     {
         public bool Equals(PathColumn? x, PathColumn? y) => x is null ? y is null : y is not null && x.SameAs(y);
         public int GetHashCode(PathColumn path) => path.Key();

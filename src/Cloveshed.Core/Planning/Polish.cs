@@ -26,7 +26,7 @@ internal sealed class Polish(PlanningInstance instance, ILinearSolver solver)
         var models = new List<PolishModel>();
         if (PolishModel.Of(instance, solver, choice, found, plan) is not { } model) return null;
         models.Add(model);
-        var search = new PolishSearch(models, plan, limits.Seed);
+        var search = new PolishSearch(models, plan, limits.Seed, TooSlow * limits.Seconds);
         bool small = model.Choices.Count(c => c.IsYesNo) <= 700;
         if (limits.Elapsed() - began < TooSlow * limits.Seconds
             && !(small && search.Decide([_ => true], AtOnce * limits.Seconds, FinestGap, windowsLeft == 0 ? limits.Nodes : Math.Min(limits.Nodes, NodesOfOne)).Complete)
@@ -34,7 +34,7 @@ internal sealed class Polish(PlanningInstance instance, ILinearSolver solver)
         {
             while (models.Count < limits.Threads) models.Add(PolishModel.Of(instance, solver, choice, found, plan)!);
             search.Parts();
-            Improve(until - ((1 - InParts) * limits.Seconds), CoarsestGap, _ => true);
+            Improve(until - ((1 - InParts) * limits.Seconds), model.Master.IsLarge ? FinerGap : CoarsestGap, _ => true);
             search.Units(() => Improve(until - ((1 - InParts - Units) * limits.Seconds), FinerGap, c => c.IsOrder));
             Improve(until, FinerGap, _ => true);
         }

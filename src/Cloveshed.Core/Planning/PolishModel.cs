@@ -16,6 +16,8 @@ internal sealed class PolishModel : IDisposable
 
     private readonly PlanningInstance _instance;
     private readonly List<PolishChoice> _choices = [];
+    private readonly List<LinearRow> _newRows = [];
+    private readonly List<(double Gain, double Most, IEnumerable<(int Row, double Value)> Entries)> _newChoices = [];
 
     private PolishModel(PlanningInstance instance, Master master) => (_instance, Master) = (instance, master);
 
@@ -54,6 +56,21 @@ internal sealed class PolishModel : IDisposable
     }
 
     public void Dispose() => Master.Dispose();
+
+    /// <summary>Only paths that are used, or whose run may change, may be used: a window of a large season is then a small program.</summary>
+    internal void Narrow(Func<PolishChoice, bool> free, Func<int, bool> used)
+    {
+        var columns = new List<int>();
+        var upper = new List<double>();
+        for (int k = 0; k < Master.ColumnCount; k++)
+        {
+            if (Master.Columns[k].Path is not { } path) continue;
+            columns.Add(k);
+            bool may = used(k) || free(new PolishChoice(ChoiceKind.Run, k, _instance.Rows[path.Row].Lot, path.Exit.Line, path.Exit.Week, 1));
+            upper.Add(may ? double.PositiveInfinity : 0);
+        }
+        Master.Program.SetColumnBounds(columns, new double[columns.Count], upper);
+    }
 
     internal void SetWholeUnits(bool whole) => Master.Program.SetIntegral([.. _choices.Where(c => !c.IsYesNo).Select(c => c.Column)], whole);
 
@@ -128,8 +145,11 @@ internal sealed class PolishModel : IDisposable
         foreach (((int row, int week), List<(int, double)> entries) in finish.OrderBy(f => f.Key.Week).ThenBy(f => f.Key.Row)) Choice(ChoiceKind.Finish, row, -1, week, 1, 0, entries);
         int columns = Master.ColumnCount;
         foreach (var ways in Enumerable.Range(0, columns).Where(k => Master.Columns[k].Kind == ColumnKind.Whole).GroupBy(k => (Master.Columns[k].A, Master.Columns[k].D)))
-            Choice(ChoiceKind.Whole, ways.Key.A, -1, ways.Key.D, 1, 0, [(Master.AddRow(0, 0, [.. ways.Select(k => (k, 1.0))]), -1)]);
+            Choice(ChoiceKind.Whole, ways.Key.A, -1, ways.Key.D, 1, 0, Counted(0, [.. ways.Select(k => (k, 1.0))], 1));
         for (int k = 0; k < columns; k++) Units(k, Master.Columns[k]);
+        Master.AddRows(_newRows);
+        int first = Master.AddChoices(_newChoices);
+        for (int k = 0; k < _choices.Count; k++) _choices[k] = _choices[k] with { Column = first + k };
         Master.Program.SetIntegral([.. _choices.Select(c => c.Column), .. Enumerable.Range(0, columns).Where(k => Master.Columns[k].Kind == ColumnKind.Whole)], true);
     }
 
@@ -138,15 +158,25 @@ internal sealed class PolishModel : IDisposable
     {
         switch (c.Kind)
         {
-            case ColumnKind.Fill: Choice(ChoiceKind.Fill, c.A, c.B, c.D, _instance.OrderLines[c.A].Line.Units, 0, [(Master.AddRow(0, 0, [(k, 1)]), -_instance.Products[c.B].Net)]); break;
-            case ColumnKind.Market: Choice(ChoiceKind.Sale, c.A, c.B, c.D, _instance.Market[c.A].Units, 0, [(Master.AddRow(0, 0, [(k, 1)]), -_instance.Products[c.B].Net)]); break;
+            case ColumnKind.Fill: Choice(ChoiceKind.Fill, c.A, c.B, c.D, _instance.OrderLines[c.A].Line.Units, 0, Counted(0, [(k, 1)], _instance.Products[c.B].Net)); break;
+            case ColumnKind.Market: Choice(ChoiceKind.Sale, c.A, c.B, c.D, _instance.Market[c.A].Units, 0, Counted(0, [(k, 1)], _instance.Products[c.B].Net)); break;
             case ColumnKind.Standing when _instance.Places[Master.SpotsHere[c.A].Place] is { WeekCost: > 0 } place:
                 Master.Program.SetColumnCosts([k], [-place.BinWeekCost]);
-                Choice(ChoiceKind.Place, c.A, -1, c.D, 1, -place.WeekCost, [(Master.AddRow(double.NegativeInfinity, 0, [(k, 1)]), -place.Capacity)]);
+                Choice(ChoiceKind.Place, c.A, -1, c.D, 1, -place.WeekCost, Counted(double.NegativeInfinity, [(k, 1)], place.Capacity));
                 break;
         }
     }
 
-    private void Choice(ChoiceKind kind, int a, int b, int week, double most, double gain, IEnumerable<(int, double)> entries) =>
-        _choices.Add(new PolishChoice(kind, Master.AddChoice(gain, most, entries), a, b, week, most));
+    /// <summary>A row that is to come, by which columns are at most (or as much as) so much for each of the choice; what the choice has in it.</summary>
+    private (int Row, double Value)[] Counted(double lower, (int Column, double Value)[] columns, double each)
+    {
+        _newRows.Add(new LinearRow(lower, 0, columns));
+        return [(Master.RowCount + _newRows.Count - 1, -each)];
+    }
+
+    private void Choice(ChoiceKind kind, int a, int b, int week, double most, double gain, IEnumerable<(int, double)> entries)
+    {
+        _choices.Add(new PolishChoice(kind, -1, a, b, week, most));
+        _newChoices.Add((gain, most, entries));
+    }
 }

@@ -7,23 +7,30 @@ namespace Cloveshed.Core.Planning;
 internal sealed class PolishSearch
 {
     /// <summary>To find out what can be kept of a plan: its yes and no are held, so little is left.</summary>
-    private const double SecondsToBegin = 10;
+    private const double MostToBegin = 10, GapToBegin = 3e-4;
     private const int NodesToBegin = 20;
-    private const double Nothing = 1e-9;
+    private const double Nothing = 1e-9, OfAUnit = 1e-5;
 
     private readonly IReadOnlyList<PolishModel> _models;
     private readonly int[] _columns;
     private readonly double[] _at;
     private readonly int _seed;
+    private readonly double _toBegin;
+    private readonly HashSet<PathColumn> _used;
     private bool _whole = true;
+
+    /// <summary>Of all columns, where it last stood, with units whole or not; null before the first.</summary>
+    private double[]? _values;
     private (double[] Values, double Objective)? _now, _best;
 
     /// <param name="models">Alike, one for each thread; units whole.</param>
     /// <param name="plan">Where it begins; what can't be kept of it is decided anew.</param>
-    internal PolishSearch(IReadOnlyList<PolishModel> models, AnswerBuilding plan, int seed)
+    /// <param name="toBegin">Seconds after which it is too slow to be worth going on.</param>
+    internal PolishSearch(IReadOnlyList<PolishModel> models, AnswerBuilding plan, int seed, double toBegin)
     {
-        (_models, _columns, _seed) = (models, [.. models[0].Choices.Select(c => c.Column)], seed);
+        (_models, _columns, _seed, _toBegin) = (models, [.. models[0].Choices.Select(c => c.Column)], seed, Math.Min(MostToBegin, toBegin));
         _at = PolishStart.Of(models[0], plan);
+        _used = new(plan.Paths.SelectMany(p => p.Exits.Select(e => e.Column)), new Master.SamePath());
         Begin();
         _best = _now;
     }
@@ -51,18 +58,16 @@ internal sealed class PolishSearch
     internal void Parts() => SetWhole(false);
 
     /// <summary>
-    /// From here on units are whole again: as rounding makes them of what is held now, with what else may be shipped decided by <paramref name="improve"/>.
+    /// From here on units are whole again: what is a part of one is left out, and what else may be shipped is decided by <paramref name="improve"/>.
     /// What was better with whole units before stays.
     /// </summary>
     internal void Units(Action improve)
     {
         if (_now is not { } parts) return;
-        _models[0].Master.Take(parts.Values, parts.Objective);
-        double[] start = PolishStart.Of(_models[0], new AnswerBuilding(_models[0].Master));
-        for (int k = 0; k < start.Length; k++)
-            if (_models[0].Choices[k].IsOrder) _at[k] = start[k];
+        for (int k = 0; k < _at.Length; k++)
+            if (!_models[0].Choices[k].IsYesNo) _at[k] = Math.Floor(parts.Values[_columns[k]] + OfAUnit);
         SetWhole(true);
-        (var before, _now, _best) = (_best, null, null);
+        (var before, _now, _best, _values) = (_best, null, null, parts.Values);
         if (Begin()) improve();
         if (before is { } b && !(_now?.Objective > b.Objective)) Stand(b.Values, b.Objective);
     }
@@ -74,16 +79,17 @@ internal sealed class PolishSearch
         for (int k = 0; k < choices.Count; k++)
             (lower[k], upper[k]) = free(choices[k]) || (!_whole && !choices[k].IsYesNo) ? (0, choices[k].Most) : (_at[k], _at[k]);
         model.Master.Program.SetColumnBounds(_columns, lower, upper);
+        if (model.Master.IsLarge) model.Narrow(free, k => _values is null ? _used.Contains(model.Master.Columns[k].Path!) : _values[k] > 1e-9);
         return model.Master.Program.SolveMixed(seconds, gap, nodes, start, _seed);
     }
 
     /// <summary>The start as it is, or with other whole orders than it has. Which product a whole order takes is free in both.</summary>
     private bool Begin() =>
-        Decide([_ => false], SecondsToBegin, 1e-7, NodesToBegin).Gained || Decide([c => c.Kind == ChoiceKind.Whole], SecondsToBegin, 1e-4, NodesToBegin).Gained;
+        Decide([_ => false], _toBegin, GapToBegin, NodesToBegin).Gained || Decide([c => c.Kind == ChoiceKind.Whole], _toBegin, GapToBegin, NodesToBegin).Gained;
 
     private void Stand(double[] values, double objective)
     {
-        _now = (values, objective);
+        (_now, _values) = ((values, objective), values);
         if (_whole) _best = _now;
         for (int k = 0; k < _at.Length; k++) _at[k] = Math.Round(values[_columns[k]]);
     }

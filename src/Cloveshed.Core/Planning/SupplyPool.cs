@@ -21,10 +21,12 @@ internal sealed class SupplyPool
     private readonly PlanningInstance _instance;
     private readonly List<Source>[,,] _sources; // [sort, supply, week]
     private readonly double[] _stock;
+    private readonly Dictionary<(int Product, int Week), List<SuggestedSource>> _suggested;
 
-    internal SupplyPool(PlanningInstance instance, IEnumerable<Source> sources)
+    /// <param name="suggested">Where the solved master takes a product shipped in a week from: tried first, so that the plan is followed.</param>
+    internal SupplyPool(PlanningInstance instance, IEnumerable<Source> sources, Dictionary<(int Product, int Week), List<SuggestedSource>> suggested)
     {
-        _instance = instance;
+        (_instance, _suggested) = (instance, suggested);
         _sources = new List<Source>[instance.Sorts.Length, instance.SupplyKinds, instance.Weeks];
         foreach (Source s in sources)
         {
@@ -32,11 +34,7 @@ internal sealed class SupplyPool
             list.Add(s);
         }
         _stock = [.. instance.Stock.Select(s => s.Mass)];
-        Suggested = new Dictionary<(int, int), List<(int Supply, int Made, int Stock, double Mass)>>();
     }
-
-    /// <summary>Where the solved master takes a product shipped in a week from: tried first, so that the plan is followed.</summary>
-    internal Dictionary<(int Product, int Week), List<(int Supply, int Made, int Stock, double Mass)>> Suggested { get; }
 
     /// <summary>Takes up to so many whole units of a product to ship in a week; the number taken.</summary>
     internal int Take(int product, int week, int units)
@@ -48,14 +46,15 @@ internal sealed class SupplyPool
         int whole = (int)Math.Floor(had / p.Net + 1e-7);
         if (whole <= 0) return 0;
         double need = whole * p.Net;
-        if (Suggested.TryGetValue((product, week), out var suggested))
-            for (int k = 0; k < suggested.Count && need > 0; k++)
-            {
-                (int supply, int made, int stock, double mass) = suggested[k];
-                double taken = stock >= 0 ? TakeStock(stock, Math.Min(need, mass)) : TakeRuns(p, product, supply, made, Math.Min(need, mass));
-                suggested[k] = (supply, made, stock, mass - taken);
-                need -= taken;
-            }
+        foreach (SuggestedSource from in _suggested.GetValueOrDefault((product, week)) ?? [])
+        {
+            double most = Math.Min(need, from.Mass), taken = from.Stock >= 0 ? TakeStock(from.Stock, most) : TakeRuns(p, product, from.Supply, from.Made, most);
+            // Where kinds of supply are not kept apart, the master calls all of it the first kind.
+            if (from.Stock < 0 && !_instance.SortApart[p.Sort])
+                for (int other = from.Supply + 1; other < _instance.SupplyKinds && taken < most; other++) taken += TakeRuns(p, product, other, from.Made, most - taken);
+            from.Mass -= taken;
+            need -= taken;
+        }
         if (need > 0) TakeAnywhere(product, week, need);
         return whole;
     }

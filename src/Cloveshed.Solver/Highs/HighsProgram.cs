@@ -39,15 +39,16 @@ internal sealed unsafe class HighsProgram : ILinearProgram
         RowCount += lo.Length;
     }
 
-    public void AddRow(double lower, double upper, IReadOnlyList<(int Column, double Value)> entries)
+    public void AddRows(IReadOnlyList<LinearRow> rows)
     {
-        int[] index = [.. entries.Select(e => e.Column)];
-        double[] value = [.. entries.Select(e => e.Value)];
-        int start = 0;
-        fixed (int* pi = index)
-        fixed (double* pv = value)
-            Must(Highs_addRows(_highs, 1, &lower, &upper, index.Length, &start, pi, pv), "addRows");
-        RowCount++;
+        if (rows.Count == 0) return;
+        double[] lo = [.. rows.Select(r => r.Lower)], up = [.. rows.Select(r => r.Upper)], value = [.. rows.SelectMany(r => r.Entries.Select(e => e.Value))];
+        int[] index = [.. rows.SelectMany(r => r.Entries.Select(e => e.Column))], starts = new int[rows.Count];
+        for (int r = 1; r < starts.Length; r++) starts[r] = starts[r - 1] + rows[r - 1].Entries.Count;
+        fixed (double* l = lo, u = up, v = value)
+        fixed (int* s = starts, i = index)
+            Must(Highs_addRows(_highs, lo.Length, l, u, index.Length, s, i, v), "addRows");
+        RowCount += lo.Length;
     }
 
     public void AddColumns(ColumnBatch batch)

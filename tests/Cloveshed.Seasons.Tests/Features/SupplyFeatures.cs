@@ -56,5 +56,15 @@ internal static class SupplyFeatures
         {
             Products = [Carton("M") with { UnitCost = 1 }, Organic with { UnitCost = 3 }],
         }, 190, "nothing bars the cheaper pack: 10 x (20 - 1)"),
+        Exactly("an organic lot for the dear order, and what was packed before for the cheap one", Shed(2, Lot("A", 1000), Lot("B", 1000) with { Organic = true, Harvested = Monday.PlusWeeks(1) })
+            .Asked(Order("cheap", "M30", 30) with { LateCost = 5 }, Order("dear", "M30", 30, 1, 30)) with
+        {
+            Lines = [Pack with { HoursPerWeek = 1 }], Products = [Carton("M") with { ShelfWeeks = 1 }, Carton("L") with { Organic = true }],
+        }, 1500, "1000 lb a week make 30 cartons: 30 x 20 in week 0, 30 x 30 in week 1"),
+        Exactly("what was packed last is carried on, and what was packed first ships", Shed(3, Lot("A", 1000), Lot("B", 1000) with { Harvested = Monday.PlusWeeks(1) })
+            .Asked(Order("cheap", "M30", 30) with { LateCost = 5 }, Order("dear", "M30", 30, 2, 30)) with
+        {
+            Lines = [Pack with { HoursPerWeek = 1 }], LineWeeks = [new(Pack.Id, 2, 0, null)], Products = [Carton("M") with { ShelfWeeks = 9 }],
+        }, 1500, "1000 lb a week make 30 cartons in weeks 0 and 1: 30 x 20 in week 0, 30 x 30 in week 2"),
     ];
 }

@@ -79,7 +79,7 @@ public sealed class StandingPlan : IDisposable
         {
             GenerationResult result = ColumnGeneration.Run(master, limits);
             request.Cancel.ThrowIfCancellationRequested();
-            int[] rows = [.. Enumerable.Range(0, LinesAtMost).Select(_ => master.AddRow(double.NegativeInfinity, double.PositiveInfinity, []))];
+            int[] rows = master.AddRows([.. Enumerable.Repeat(new LinearRow(double.NegativeInfinity, double.PositiveInfinity, []), LinesAtMost)]);
             master.AddPacks(PackArcs.All(instance));
             // Columns came in after the last solve; and a basis to go on from is a simplex one.
             LinearStatus status = master.Solve(LinearMethod.WarmSimplex, 600);

@@ -1,6 +1,6 @@
 using Cloveshed.Core.Seasons;
 
-namespace Cloveshed.Bench;
+namespace Cloveshed.Seasons.Tests.Odd;
 
 /// <summary>The first weeks of a season: what is dug, asked for or bought later is not in it.</summary>
 internal static class ShortSeason

@@ -1,9 +1,7 @@
-using System.Globalization;
 using Cloveshed.Core;
 using Cloveshed.Core.Seasons;
-using Cloveshed.SeasonFiles;
 
-namespace Cloveshed.Bench;
+namespace Cloveshed.Seasons.Tests.Odd;
 
 /// <summary>
 /// A made-up season of so many lots and orders out of a smaller one: lots are copied under names of their own with weights drawn about theirs, orders are copied or
@@ -14,17 +12,12 @@ internal static class LargeSeason
     /// <summary>Lots of one field are as unlike as this.</summary>
     private const double Least = 0.7, Most = 1.3;
 
-    public static void Write(string folder, int lots, int orders, string into)
+    /// <summary>The same season cut to so many lots and weeks, with places that hold what stands in them.</summary>
+    internal static Season Cut(Season season, int lots, int weeks)
     {
-        Season season = SeasonReader.Read(folder).Season ?? throw new ArgumentException($"{folder} does not hold a sound season.");
-        Directory.CreateDirectory(into);
-        Season large = Of(season, lots, orders);
-        foreach ((string file, ReadOnlyMemory<byte> text) in SeasonWriter.Render(large))
-        {
-            File.WriteAllBytes(Path.Combine(into, file), text.ToArray());
-        }
-
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{into}: {lots} lots, {orders} orders with {large.Orders.Count:#,##0} lines, {large.Settings.Weeks} weeks"));
+        Season cut = ShortSeason.Of(season, weeks);
+        Season grown = Of(cut, lots, Math.Max(6, cut.Orders.Select(line => line.Order).Distinct().Count() * lots / cut.Lots.Select(row => row.Lot).Distinct().Count()));
+        return grown with { Places = [.. grown.Places.Select(place => place with { CapacityBins = Math.Max(place.CapacityBins, grown.Lots.Where(row => row.Place == place.Id).Sum(row => row.Bins)) })] };
     }
 
     internal static Season Of(Season season, int lots, int orders)
