@@ -57,6 +57,7 @@ internal sealed class PlannedAnew(Season season, Func<Season, Beliefs, PlanAnswe
     {
         var states = done.Paths.Where(p => p.Week == week).ToDictionary(p => p.Path);
         var clocks = new Dictionary<(LotId, PlaceId), SeenClock>();
+        var waits = new SortedDictionary<LotId, double>(Comparer<LotId>.Create((a, b) => string.CompareOrdinal(a.Text, b.Text)));
         var rows = new List<LotRow>();
         var seen = done.Runs.Where(r => r.Week < week && r.Mode == LineMode.Fresh).Select(r => r.Lot).ToHashSet();
         // At the end of the week before, with the state of this week's start.
@@ -64,6 +65,11 @@ internal sealed class PlannedAnew(Season season, Func<Season, Beliefs, PlanAnswe
         {
             double net = here.Sum(k => k.MassAtStart * states[k.Path].MassRatio);
             if (net < 1) continue;
+            if (Parent(here.Key.Lot) is var of && of != here.Key.Lot)
+            {
+                if (every < WeeksToWait) waits[of] = waits.GetValueOrDefault(of) + net;
+                continue;
+            }
             double Mean(Func<PathWeek, double> figure) => here.Sum(k => k.MassAtStart * states[k.Path].MassRatio * figure(states[k.Path])) / net;
             LotRow row = truly.Lots.First(r => r.Lot == here.Key.Lot), written = season.Lots.First(r => r.Lot == here.Key.Lot);
             rows.Add(row with
@@ -80,10 +86,11 @@ internal sealed class PlannedAnew(Season season, Func<Season, Beliefs, PlanAnswe
             // Not dug yet: believed as written, or for the coming week.
             if (comes >= week) rows.Add(season.Settings.StartWeekOf(row) >= week ? row : row with { Harvested = season.Settings.Monday(week) });
         }
-        foreach ((LotId lot, double mass) in Waiting(week, done))
+        foreach ((LotId lot, double mass) in Waiting(week, done)) waits[Parent(lot)] = waits.GetValueOrDefault(Parent(lot)) + mass;
+        foreach ((LotId lot, double mass) in waits)
         {
-            LotRow row = truly.Lots.First(r => r.Lot == Parent(lot));
-            LotId name = new(Parent(lot).Text + Apart);
+            LotRow row = truly.Lots.First(r => r.Lot == lot);
+            LotId name = new(lot.Text + Apart);
             rows.Add(row with { Lot = name, Net = mass, Bins = Bit, State = LotState.Weighed, FreshShare = 0, CrackShare = 1, SeedClass = null });
             clocks[(name, row.Place)] = new SeenClock(1, 1, 1, 0, 1, null);
         }
