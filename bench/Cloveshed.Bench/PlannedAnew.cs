@@ -18,8 +18,6 @@ internal sealed class PlannedAnew(Season season, Func<Season, Beliefs, PlanAnswe
     /// <summary>What the bulbs of a lot that wait for the cracker are called by.</summary>
     private const string Apart = "-out";
 
-    private const int WeeksToWait = 2;
-
     /// <summary>Bins that they take up: none.</summary>
     private const double Bit = 1e-3;
 
@@ -67,7 +65,7 @@ internal sealed class PlannedAnew(Season season, Func<Season, Beliefs, PlanAnswe
             if (net < 1) continue;
             if (Parent(here.Key.Lot) is var of && of != here.Key.Lot)
             {
-                if (every < WeeksToWait) waits[of] = waits.GetValueOrDefault(of) + net;
+                if (every < FreshRuns.WeeksToCrack) waits[of] = waits.GetValueOrDefault(of) + net;
                 continue;
             }
             double Mean(Func<PathWeek, double> figure) => here.Sum(k => k.MassAtStart * states[k.Path].MassRatio * figure(states[k.Path])) / net;
@@ -120,13 +118,13 @@ internal sealed class PlannedAnew(Season season, Func<Season, Beliefs, PlanAnswe
                 double left = run.MassIn;
                 for (int k = 0; k < heaps.Length; k++)
                 {
-                    if (heaps[k].Week > run.Week || heaps[k].Week + WeeksToWait < run.Week) continue;
+                    if (heaps[k].Week > run.Week || heaps[k].Week + FreshRuns.WeeksToCrack < run.Week) continue;
                     double taken = Math.Min(left, heaps[k].Mass);
                     heaps[k].Mass -= taken;
                     left -= taken;
                 }
             }
-            double waits = heaps.Where(h => h.Week + WeeksToWait >= week).Sum(h => h.Mass);
+            double waits = heaps.Where(h => h.Week + FreshRuns.WeeksToCrack >= week).Sum(h => h.Mass);
             if (waits >= 1) yield return (of.Key, waits);
         }
     }

@@ -93,7 +93,7 @@ public static class Exits
         PlanningInstance instance, RunCharges charges, Prices prices, InstanceLot lot, int supply, int week)
     {
         (double Worth, int Line, int Week) best = (0, -1, -1);
-        for (int t = week; t <= week + 2 && t < instance.Weeks; t++)
+        for (int t = week; t <= week + FreshRuns.WeeksToCrack && t < instance.Weeks; t++)
         {
             double cloves = double.NaN;
             for (int j = 0; j < instance.Lines.Length; j++)

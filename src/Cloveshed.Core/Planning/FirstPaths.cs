@@ -33,7 +33,7 @@ internal static class FirstPaths
     private static IEnumerable<Exit> WithSorted(PlanningInstance instance, RunCharges charges, Exit exit)
     {
         yield return exit;
-        for (int t = exit.Week; exit.Kind == ExitKind.Fresh && t <= exit.Week + 2 && t < instance.Weeks; t++)
+        for (int t = exit.Week; exit.Kind == ExitKind.Fresh && t <= exit.Week + FreshRuns.WeeksToCrack && t < instance.Weeks; t++)
             for (int i = 0; i < instance.Lines.Length; i++)
                 if (!double.IsInfinity(charges.OfSorted(i, t))) yield return exit with { SortedLine = i, SortedWeek = t };
     }

@@ -11,7 +11,7 @@ public enum PlanStage { Begun, AllRoomWeeks, RoomWeeksFound, RoomWeeksImproved, 
 /// <summary>Where a plan stands while it is being made: the best value and the bound so far, in the season's currency (null: none yet).</summary>
 public sealed record PlanProgress(PlanStage Stage, double Seconds, double? Value, double? Bound);
 
-/// <summary>How a plan is to be made. Elapsed is the caller's clock in seconds; RoundsAtMost stops repeatably, for tests.</summary>
+/// <summary>How a plan is to be made. Elapsed is the caller's clock in seconds; what ends in AtMost stops repeatably, for tests. A clock that stands still needs PolishWindowsAtMost, or PolishNodesAtMost of 0: windows go on as long as they gain.</summary>
 /// <param name="Gap">Stop when the gap to the bound over all room weeks is at most this share.</param>
 /// <param name="Rooms">Room weeks to hold; null: find them.</param>
 /// <param name="Wishes">Runs that a person has pinned or barred; the bound is then of the season with them.</param>

@@ -30,7 +30,8 @@ internal sealed class SupplyPool
         _sources = new List<Source>[instance.Sorts.Length, instance.SupplyKinds, instance.Weeks];
         foreach (Source s in sources)
         {
-            List<Source> list = _sources[s.Sort, s.Supply, s.Week] ??= [];
+            // Where kinds of supply are not kept apart, all of it is the first kind, as it is to the master.
+            List<Source> list = _sources[s.Sort, instance.SortApart[s.Sort] ? s.Supply : 0, s.Week] ??= [];
             list.Add(s);
         }
         _stock = [.. instance.Stock.Select(s => s.Mass)];
@@ -49,9 +50,6 @@ internal sealed class SupplyPool
         foreach (SuggestedSource from in _suggested.GetValueOrDefault((product, week)) ?? [])
         {
             double most = Math.Min(need, from.Mass), taken = from.Stock >= 0 ? TakeStock(from.Stock, most) : TakeRuns(p, product, from.Supply, from.Made, most);
-            // Where kinds of supply are not kept apart, the master calls all of it the first kind.
-            if (from.Stock < 0 && !_instance.SortApart[p.Sort])
-                for (int other = from.Supply + 1; other < _instance.SupplyKinds && taken < most; other++) taken += TakeRuns(p, product, other, from.Made, most - taken);
             from.Mass -= taken;
             need -= taken;
         }

@@ -33,7 +33,7 @@ internal sealed class RunsMade
     public void Begin(int week)
     {
         Runs = [];
-        Waiting.RemoveAll(w => w.Week < week - 2 || w.Mass <= 0);
+        Waiting.RemoveAll(w => w.Week < week - FreshRuns.WeeksToCrack || w.Mass <= 0);
     }
 
     /// <summary>The shares of a lot that a person would count on: what was believed, until the lot was first run.</summary>
@@ -68,13 +68,13 @@ internal sealed class RunsMade
     public bool CrackSorted(int line, int lot, double mass, double[] packFirst, int week, LineBook book)
     {
         double there = 0;
-        foreach (Waiting w in Waiting) if (w.Lot == lot && w.Week >= week - 2) there += w.Mass;
+        foreach (Waiting w in Waiting) if (w.Lot == lot && w.Week >= week - FreshRuns.WeeksToCrack) there += w.Mass;
         double massIn = Math.Min(Math.Min(mass, there), book.Room(line, -1));
         if (massIn * instance.MassScale < 1e-6) return false;
         double left = massIn;
         foreach (Waiting w in Waiting)
         {
-            if (w.Lot != lot || w.Week < week - 2 || left <= 0) continue;
+            if (w.Lot != lot || w.Week < week - FreshRuns.WeeksToCrack || left <= 0) continue;
             double some = Math.Min(left, w.Mass);
             w.Mass -= some;
             left -= some;
