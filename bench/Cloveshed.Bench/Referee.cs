@@ -24,8 +24,8 @@ internal static class Referee
     /// <summary>More columns than this and room weeks are held to the plan's, so that the program fits a machine.</summary>
     private const int MostColumns = 150_000;
 
-    /// <summary>Of the planner's own polish.</summary>
-    private const int Nodes = 2000;
+    /// <summary>Of the planner's own polish: as it is for people.</summary>
+    private const int Nodes = int.MaxValue;
 
     private const double PlanSeconds = 60, Gap = 1e-4;
 

@@ -2,8 +2,8 @@ using Cloveshed.Core.Seasons;
 
 namespace Cloveshed.Core.Planning;
 
-/// <summary>What a path can end in.</summary>
-public enum ExitKind { Discard, Fresh, Crack, Seed, SoldAsIs, Stand }
+/// <summary>What a path can end in. Unsplit: a fresh run of which it is decided apart, for all of a lot and week together, what is packed and what is cracked (polish).</summary>
+public enum ExitKind { Discard, Fresh, Crack, Seed, SoldAsIs, Stand, Unsplit }
 
 /// <summary>
 /// One way to end a path in a week. Packed: bit k set where sort k is packed from a fresh run; the other classes are sorted out

@@ -22,22 +22,6 @@ internal static class FirstPaths
     internal static IEnumerable<PathColumn> Of(PlanningInstance instance, Spot[] spots, RunCharges charges, int everyWeeks, int everyPlaces = 1) =>
         Of(instance, spots, everyWeeks, everyPlaces, (lot, week, turn) => ExitsAt(instance, charges, lot, week, turn));
 
-    /// <summary>Every path with at most one move, by every exit there is: for small seasons.</summary>
-    internal static IEnumerable<PathColumn> All(PlanningInstance instance, Spot[] spots, RunCharges charges)
-    {
-        var free = new Prices(instance, spots);
-        return Of(instance, spots, 1, 1, (lot, week, _) => Exits.Of(instance, charges, free, lot, week).SelectMany(x => WithSorted(instance, charges, x.Exit)));
-    }
-
-    /// <summary>A fresh run's sorted-out bulbs are let go, or run over each cracker in the same or the next two weeks.</summary>
-    private static IEnumerable<Exit> WithSorted(PlanningInstance instance, RunCharges charges, Exit exit)
-    {
-        yield return exit;
-        for (int t = exit.Week; exit.Kind == ExitKind.Fresh && t <= exit.Week + FreshRuns.WeeksToCrack && t < instance.Weeks; t++)
-            for (int i = 0; i < instance.Lines.Length; i++)
-                if (!double.IsInfinity(charges.OfSorted(i, t))) yield return exit with { SortedLine = i, SortedWeek = t };
-    }
-
     private static IEnumerable<PathColumn> Of(PlanningInstance instance, Spot[] spots, int everyWeeks, int everyPlaces, Func<int, int, int, IEnumerable<Exit>> exitsAt)
     {
         for (int row = 0; row < instance.Rows.Length; row++)
@@ -68,7 +52,7 @@ internal static class FirstPaths
             if (spots[s].Place == r.Place && spots[s].Kind != SpotKind.FreeSealed && spots[s].Leave[r.FirstMove]) yield return s;
     }
 
-    private static bool MayLeave(PlanningInstance instance, Spot[] spots, InstanceRow r, Stay[] stays, int week)
+    internal static bool MayLeave(PlanningInstance instance, Spot[] spots, InstanceRow r, Stay[] stays, int week)
     {
         Spot last = spots[stays[^1].Spot];
         if (!last.Leave[week]) return false;
@@ -78,7 +62,7 @@ internal static class FirstPaths
         return instance.Places[last.Place].SealedWeek is { } w && r.Start > w;
     }
 
-    private static IEnumerable<PathColumn> WaysOut(PlanningInstance instance, Spot[] spots, int row, Stay[] stays)
+    internal static IEnumerable<PathColumn> WaysOut(PlanningInstance instance, Spot[] spots, int row, Stay[] stays)
     {
         InstanceRow r = instance.Rows[row];
         for (int t = r.Start; t < instance.Weeks; t++)

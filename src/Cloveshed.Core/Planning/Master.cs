@@ -88,7 +88,9 @@ internal sealed class Master : IDisposable
     internal int RowCount => _program.RowCount;
 
     /// <summary>Whether solving it is what takes the time: then simplex from nothing is slow, and a trial is dear.</summary>
-    internal bool IsLarge => RowCount > 1500;
+    internal bool IsLarge => IsLargeWithout(0);
+
+    internal bool IsLargeWithout(int rows) => RowCount - rows > 1500;
 
     /// <summary>A path that falls short of paying by no more than this, scaled money per scaled mass, nearly pays: 2% of what a mass is worth on average.</summary>
     internal double Nearly => 0.02 * Math.Abs(Value) / Math.Max(1, Instance.Rows.Sum(r => r.Mass));

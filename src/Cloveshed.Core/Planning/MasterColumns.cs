@@ -11,7 +11,7 @@ internal enum ColumnKind
 /// -, week; FromStock stock, -, -, week; Fill order line, product, -, week; Whole order, -, -, week; Market index;
 /// Hours/Overtime line, -, week; Standing spot, -, week; Opening spot, -, week; Outflow spot, -, opening week, week out;
 /// Dear sort, supply kind, week and Empty spot, -, -, week: what keeps prices within limits, and pays nowhere;
-/// PinMissed pin: mass of a pinned run that is not made; SeedOver need: cloves beyond it, which only a pin asks for; Choice: a yes or no, or a number of units, of the polish.
+/// PinMissed pin: mass of a pinned run that is not made; SeedOver need: cloves beyond it, which only a pin or a least run asks for; Choice: a yes or no, or a number of units, of the polish.
 /// </summary>
 internal readonly record struct MasterColumn(ColumnKind Kind, int A, int B, int C, int D, PathColumn? Path, int[]? Products)
 {
@@ -59,7 +59,7 @@ internal sealed class MasterColumnWriter(PlanningInstance instance, Spot[] spots
             Open(batch, columns, -RunWishes.MissedPin, instance.Pins[p].Mass, new MasterColumn(ColumnKind.PinMissed, p, -1, -1, instance.Pins[p].Week, null, null));
             batch.Entry(rows.Pin[p], -1);
         }
-        for (int n = 0; instance.Pins.Count > 0 && n < instance.SeedNeeds.Length; n++)
+        for (int n = 0; instance.Pins.Count + rows.LeastRun.Count > 0 && n < instance.SeedNeeds.Length; n++)
         {
             Open(batch, columns, -instance.SeedNeeds[n].ShortCost, Infinite, new MasterColumn(ColumnKind.SeedOver, n, -1, -1, instance.SeedNeeds[n].ByWeek, null, null));
             batch.Entry(rows.Seed[n], -1);
@@ -216,6 +216,13 @@ internal sealed class MasterColumnWriter(PlanningInstance instance, Spot[] spots
                     Cloves(Add, lot, supply, exit.SortedWeek, sorted * instance.KeptCrack);
                 }
                 break;
+            case ExitKind.Unsplit:
+                Add(rows.Hour[exit.Line, t], w * charges[r.Lot, exit.Line, t]);
+                int[] gives = rows.Unsplit[(r.Lot, t)];
+                for (int k = 0; k < instance.Sorts.Length; k++)
+                    if (gives[k] >= 0) Add(gives[k], -w * path.Fresh * instance.KeptFresh * lot.SortShares[k]);
+                Add(gives[^1], -FreshRuns.SortedOut(instance, path with { Exit = exit with { Packed = UnsplitRuns.Packable(gives) } }));
+                break;
             case ExitKind.Crack:
                 Add(rows.Hour[exit.Line, t], w * charges[r.Lot, exit.Line, t]);
                 Cloves(Add, lot, supply, t, w * (path.Fresh + path.Crack) * instance.KeptCrack);
@@ -243,7 +250,7 @@ internal sealed class MasterColumnWriter(PlanningInstance instance, Spot[] spots
             if (value != 0) batch.Entry(row, value);
     }
 
-    private void Cloves(Action<int, double> add, InstanceLot lot, int supply, int week, double cloves)
+    internal void Cloves(Action<int, double> add, InstanceLot lot, int supply, int week, double cloves)
     {
         for (int k = instance.Sorts.Length - 1; k >= 0 && instance.Sorts[k].Clove; k--)
             if (instance.Sorts[k].Packed && lot.SortShares[k] * cloves > 0) add(rows.Supply[k, supply, week], -lot.SortShares[k] * cloves);

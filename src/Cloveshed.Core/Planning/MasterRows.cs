@@ -44,6 +44,9 @@ internal sealed class MasterRows
     /// <summary>Rows that allow nothing of a lot's row after a week in which it is said to be finished (polish).</summary>
     internal Dictionary<(int Row, int Week), int> Finished { get; } = [];
 
+    /// <summary>Rows of what unsplit fresh runs of a lot and week give (polish): of each sort (-1 where none of it is packed), and at the end of what is sorted out.</summary>
+    internal Dictionary<(int Lot, int Week), int[]> Unsplit { get; } = [];
+
     /// <summary>The same by lot's row: its weeks, and the master's rows.</summary>
     internal ILookup<int, (int Week, int Row)> FinishedOf { get; }
 
@@ -74,6 +77,8 @@ internal sealed class MasterRows
         foreach (((int, int, int) run, double least) in decided?.LeastMass ?? []) LeastRun[run] = AtMost(-least);
         foreach (var run in decided?.Open ?? []) OpenRun[run] = AtMost(0);
         foreach ((int row, int week) in decided?.Finishes ?? []) Finished[(row, week)] = AtMost(instance.Rows[row].Mass);
+        foreach ((int lot, int week) in decided?.Unsplit ?? [])
+            Unsplit[(lot, week)] = [.. instance.Sorts.Select((sort, k) => !sort.Clove && sort.Packed && instance.Lots[lot].SortShares[k] > 0 ? AtMost(0) : -1), AtMost(0)];
         FinishedOf = Finished.ToLookup(f => f.Key.Row, f => (f.Key.Week, f.Value));
         Pin = [.. instance.Pins.Select(p => AtMost(-p.Mass))];
         Stand = Grid(spots.Length, weeks);

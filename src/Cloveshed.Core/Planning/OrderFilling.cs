@@ -83,10 +83,9 @@ internal static class OrderFilling
             {
                 int line = order.Lines[i];
                 int left = wanted[line];
-                foreach (var part in group.OrderByDescending(p => p.Share))
+                foreach ((int q, double share) in group.GroupBy(p => p.Column.Products![i]).Select(g => (g.Key, Share: g.Sum(p => p.Share))).OrderByDescending(p => p.Share))
                 {
-                    int q = part.Column.Products![i];
-                    int taken = pool.Take(q, group.Key.D, Math.Min(left, (int)Math.Round(instance.OrderLines[line].Line.Units * part.Share)));
+                    int taken = pool.Take(q, group.Key.D, Math.Min(left, (int)Math.Round(instance.OrderLines[line].Line.Units * share)));
                     if (taken > 0) fills[(line, q, group.Key.D)] = fills.GetValueOrDefault((line, q, group.Key.D)) + taken;
                     left -= taken;
                 }

@@ -11,6 +11,12 @@ internal sealed class Polish(PlanningInstance instance, ILinearSolver solver)
     /// <summary>Shares of the time: of one solve, of the first over all, of runs with units in parts, and of units.</summary>
     private const double OneSolve = 0.06, AtOnce = 0.1, InParts = 0.7, Units = 0.15;
 
+    /// <summary>Shares of the time in which a small season is decided all at once: with one thread before the windows, else beside them, with units in parts and then whole.</summary>
+    private const double Before = 0.4, BesideInParts = 0.6, BesideUnits = 0.2;
+
+    /// <summary>A season of no more than so many yes and no is small.</summary>
+    private const int Small = 1500;
+
     /// <summary>Where holding the plan as it is takes more than this share of the time, the season is too large to be decided piece by piece.</summary>
     private const double TooSlow = 0.1;
 
@@ -24,29 +30,46 @@ internal sealed class Polish(PlanningInstance instance, ILinearSolver solver)
         double began = limits.Elapsed(), until = began + limits.Seconds;
         int windowsLeft = limits.Windows;
         var models = new List<PolishModel>();
-        if (PolishModel.Of(instance, solver, choice, found, plan) is not { } model) return null;
+        if (Model() is not { } model) return null;
         models.Add(model);
         var search = new PolishSearch(models, plan, limits.Seed, TooSlow * limits.Seconds);
-        bool small = model.Choices.Count(c => c.IsYesNo) <= 700;
-        if (limits.Elapsed() - began < TooSlow * limits.Seconds
-            && !(small && search.Decide([_ => true], AtOnce * limits.Seconds, FinestGap, windowsLeft == 0 ? limits.Nodes : Math.Min(limits.Nodes, NodesOfOne)).Complete)
-            && windowsLeft > 0)
+        bool small = model.Choices.Count(c => c.IsYesNo) <= Small, beside = small && windowsLeft > 0 && limits.Threads > 1;
+        if (limits.Elapsed() - began < TooSlow * limits.Seconds)
         {
-            while (models.Count < limits.Threads) models.Add(PolishModel.Of(instance, solver, choice, found, plan)!);
-            search.Parts();
-            Improve(until - ((1 - InParts) * limits.Seconds), model.Master.IsLarge ? FinerGap : CoarsestGap, _ => true);
-            search.Units(() => Improve(until - ((1 - InParts - Units) * limits.Seconds), FinerGap, c => c.IsOrder));
-            Improve(until, FinerGap, _ => true);
+            Task<PolishSearch>? whole = beside ? Task.Run(Whole) : null;
+            if (!(small && All(search, windowsLeft == 0 || beside ? AtOnce : Before, windowsLeft == 0 ? limits.Nodes : Math.Min(limits.Nodes, NodesOfOne))) && windowsLeft > 0)
+            {
+                while (models.Count < limits.Threads - (beside ? 1 : 0)) models.Add(Model()!);
+                search.Parts();
+                Improve(until - ((1 - InParts) * limits.Seconds), model.IsLarge ? FinerGap : CoarsestGap, _ => true);
+                search.Units(() => Improve(until - ((1 - InParts - Units) * limits.Seconds), FinerGap, c => c.IsOrder));
+            }
+            if (whole is not null) search.Join(whole.GetAwaiter().GetResult());
+            if (windowsLeft > 0) Improve(until, FinerGap, _ => true);
         }
 
         foreach (PolishModel other in models.Skip(1)) other.Dispose();
         if (search.Best is { } best)
         {
-            model.Master.Take(best.Values, best.Objective);
+            model.Take(best);
             return model.Master;
         }
         model.Dispose();
         return null;
+
+        PolishModel? Model() => PolishModel.Of(instance, solver, choice, found, plan);
+
+        bool All(PolishSearch of, double share, int nodes) => of.Decide([_ => true], share * limits.Seconds, FinestGap, nodes).Complete;
+
+        PolishSearch Whole()
+        {
+            using PolishModel alone = Model()!;
+            var all = new PolishSearch([alone], plan, limits.Seed, TooSlow * limits.Seconds);
+            all.Parts();
+            All(all, BesideInParts, limits.Nodes);
+            all.Units(() => All(all, BesideUnits, limits.Nodes));
+            return all;
+        }
 
         void Improve(double end, double gap, Func<PolishChoice, bool> what)
         {

@@ -11,18 +11,21 @@ internal sealed class PolishModel : IDisposable
     /// <summary>More than these and the season is left to rounding.</summary>
     private const int ChoicesAtMost = 6000, PathsAtMost = 60000;
 
-    /// <summary>A whole order with more ways than this to take larger or organic products is offered a few of them.</summary>
-    private const int WaysAtMost = 16;
-
     private readonly PlanningInstance _instance;
     private readonly List<PolishChoice> _choices = [];
     private readonly List<LinearRow> _newRows = [];
     private readonly List<(double Gain, double Most, IEnumerable<(int Row, double Value)> Entries)> _newChoices = [];
 
+    private UnsplitRuns? _unsplit;
+    private WholeShipments _wholes = null!;
+
     private PolishModel(PlanningInstance instance, Master master) => (_instance, Master) = (instance, master);
 
     internal Master Master { get; }
     internal IReadOnlyList<PolishChoice> Choices => _choices;
+
+    /// <summary>Whether the master is large without what is decided apart of unsplit runs.</summary>
+    internal bool IsLarge { get; private init; }
 
     /// <summary>Null where the season is too large.</summary>
     /// <param name="plan">Ships what the model must be able to ship.</param>
@@ -31,10 +34,10 @@ internal sealed class PolishModel : IDisposable
         RunCharges charges = RunCharges.ForBound(instance);
         Spot[] spots = Spots.Of(instance, choice);
         List<PathColumn> paths = [.. found.SelectMany(f => f.Paths.Select(p => PathMoving.To(instance, f.Spots, spots, charges, p)).OfType<PathColumn>())];
-        long all = (long)instance.Rows.Length * spots.Length * instance.Weeks;
-        if (all <= 3000) paths.AddRange(FirstPaths.All(instance, spots, charges));
+        List<PathColumn>? every = WaysOfAll.Of(instance, spots, charges);
+        if (every is not null) paths = [.. paths.Select(UnsplitRuns.Of), .. every];
         HashSet<(int Lot, int Line, int Week)> runs = [.. paths.Where(p => p.Exit.Line >= 0).Select(p => (instance.Rows[p.Row].Lot, p.Exit.Line, p.Exit.Week)),
-            .. paths.Where(p => p.Exit.SortedLine >= 0).Select(p => (-1, p.Exit.SortedLine, p.Exit.SortedWeek))];
+            .. paths.Where(p => p.Exit.SortedLine >= 0).Select(p => (-1, p.Exit.SortedLine, p.Exit.SortedWeek)), .. every is null ? [] : Cracked(instance, charges)];
         var open = runs.Where(r => instance.Lines[r.Line].SetUp > 0 || (r.Lot >= 0 && instance.Lines[r.Line].MinRun > 0)).ToHashSet();
         var least = open.Where(r => r.Lot >= 0 && instance.Lines[r.Line].MinRun > 0).ToList();
         HashSet<(int Row, int Week)> finishes = [.. least.SelectMany(r => instance.Lots[r.Lot].Rows.Select(row => (row, r.Week)))];
@@ -43,14 +46,16 @@ internal sealed class PolishModel : IDisposable
 
         Exact(instance, charges, runs);
         var master = new Master(instance, choice, charges, solver,
-            new DecidedRuns(new double[instance.Lines.Length, instance.Weeks], least.ToDictionary(r => r, _ => 0.0), open, finishes));
+            new DecidedRuns(new double[instance.Lines.Length, instance.Weeks], least.ToDictionary(r => r, _ => 0.0), open, finishes,
+                every is null ? null : [.. paths.Where(p => p.Exit.Kind == ExitKind.Unsplit).Select(p => (instance.Rows[p.Row].Lot, p.Exit.Week)).Distinct()]));
         master.AddFills(FirstPaths.Fills(instance));
-        foreach (Findings f in found) RoomSearch.AddOrders(master, f);
+        MasterColumn[] orders = [.. found.SelectMany(f => f.Orders)];
+        master.AddFills(orders.Where(c => c.Kind == ColumnKind.Fill).Select(c => (c.A, c.B, c.D)));
         if (instance.OrderLines.Length * instance.Weeks <= 2000) master.AddFills(AllFills(instance));
         master.AddFills(plan.Filled.Fills.Where(f => master.Rows.OrderLine[f.Line] >= 0).Select(f => (f.Line, f.Product, f.Week)));
-        master.AddWholes(AllWholes(instance));
         master.AddPaths(paths);
-        var model = new PolishModel(instance, master);
+        var model = new PolishModel(instance, master) { IsLarge = master.IsLargeWithout(master.Rows.Unsplit.Sum(u => u.Value.Length)), _unsplit = every is null ? null : new UnsplitRuns(master) };
+        model._wholes = new WholeShipments(model, WholeWeeks(instance, orders, plan));
         model.Choose(open, finishes);
         return model;
     }
@@ -74,6 +79,18 @@ internal sealed class PolishModel : IDisposable
 
     internal void SetWholeUnits(bool whole) => Master.Program.SetIntegral([.. _choices.Where(c => !c.IsYesNo).Select(c => c.Column)], whole);
 
+    /// <summary>Takes over the values of a solve.</summary>
+    internal void Take((double[] Values, double Objective) solved) => Master.Take(_wholes.Told(_unsplit?.Split(solved.Values) ?? solved.Values), solved.Objective);
+
+    /// <summary>A path as the model has it.</summary>
+    internal PathColumn Known(PathColumn path) => _unsplit is null ? path : UnsplitRuns.Of(path);
+
+    private static IEnumerable<(int Lot, int Line, int Week)> Cracked(PlanningInstance instance, RunCharges charges) =>
+        from line in Enumerable.Range(0, instance.Lines.Length)
+        from week in Enumerable.Range(0, instance.Weeks)
+        where !double.IsInfinity(charges.OfSorted(line, week))
+        select (-1, line, week);
+
     private static void Exact(PlanningInstance instance, RunCharges charges, HashSet<(int Lot, int Line, int Week)> runs)
     {
         for (int i = 0; i < instance.Lines.Length; i++)
@@ -92,36 +109,13 @@ internal sealed class PolishModel : IDisposable
                 for (int t = instance.OrderLines[i].Earliest; t < instance.Weeks; t++) yield return (i, q, t);
     }
 
-    private static IEnumerable<(int, int[], int)> AllWholes(PlanningInstance instance)
+    /// <summary>When a whole order may ship: in any week, or, in a larger season, when it was found to be worth it.</summary>
+    private static IEnumerable<(int Order, int Week)> WholeWeeks(PlanningInstance instance, IReadOnlyList<MasterColumn> found, AnswerBuilding plan)
     {
-        for (int o = 0; o < instance.WholeOrders.Length && instance.WholeOrders.Length * instance.Weeks <= 2000; o++)
-        {
-            int[][] ways = [.. Ways(instance, instance.WholeOrders[o])];
-            for (int t = instance.WholeOrders[o].Earliest; t < instance.Weeks; t++)
-                foreach (int[] products in ways) yield return (o, products, t);
-        }
-    }
-
-    /// <summary>Products by line of a whole order: as ordered, and every other way that it may be filled.</summary>
-    private static IEnumerable<int[]> Ways(PlanningInstance instance, InstanceWholeOrder order)
-    {
-        int[][] each = [.. order.Lines.Select(l => instance.OrderLines[l].Alternatives.ToArray())];
-        int all = each.Aggregate(1, (n, a) => Math.Min(WaysAtMost + 1, n * a.Length));
-        if (all > WaysAtMost)
-        {
-            yield return [.. order.Lines.Select(l => instance.OrderLines[l].Product)];
-            for (int k = 0; k < each.Length; k++)
-                foreach (int q in each[k].Where(q => q != instance.OrderLines[order.Lines[k]].Product))
-                    yield return [.. order.Lines.Select((l, j) => j == k ? q : instance.OrderLines[l].Product)];
-            yield break;
-        }
-        for (int way = 0; way < all; way++)
-        {
-            int rest = way;
-            int[] products = new int[each.Length];
-            for (int k = 0; k < each.Length; k++, rest /= each[k - 1].Length) products[k] = each[k][rest % each[k].Length];
-            yield return products;
-        }
+        if (instance.WholeOrders.Length * instance.Weeks <= 2000)
+            return instance.WholeOrders.Index().SelectMany(o => Enumerable.Range(o.Item.Earliest, Math.Max(0, instance.Weeks - o.Item.Earliest)).Select(t => (o.Index, t)));
+        ILookup<int, int> orderOf = instance.WholeOrders.Index().SelectMany(o => o.Item.Lines.Select(line => (line, o.Index))).ToLookup(x => x.line, x => x.Index);
+        return found.Where(c => c.Kind == ColumnKind.Whole).Select(c => (c.A, c.D)).Concat(plan.Filled.Fills.SelectMany(f => orderOf[f.Line].Select(o => (o, f.Week)))).Distinct().Order();
     }
 
     private void Choose(HashSet<(int Lot, int Line, int Week)> open, HashSet<(int Row, int Week)> finishes)
@@ -144,13 +138,12 @@ internal sealed class PolishModel : IDisposable
         }
         foreach (((int row, int week), List<(int, double)> entries) in finish.OrderBy(f => f.Key.Week).ThenBy(f => f.Key.Row)) Choice(ChoiceKind.Finish, row, -1, week, 1, 0, entries);
         int columns = Master.ColumnCount;
-        foreach (var ways in Enumerable.Range(0, columns).Where(k => Master.Columns[k].Kind == ColumnKind.Whole).GroupBy(k => (Master.Columns[k].A, Master.Columns[k].D)))
-            Choice(ChoiceKind.Whole, ways.Key.A, -1, ways.Key.D, 1, 0, Counted(0, [.. ways.Select(k => (k, 1.0))], 1));
+        _wholes.Choose();
         for (int k = 0; k < columns; k++) Units(k, Master.Columns[k]);
         Master.AddRows(_newRows);
         int first = Master.AddChoices(_newChoices);
         for (int k = 0; k < _choices.Count; k++) _choices[k] = _choices[k] with { Column = first + k };
-        Master.Program.SetIntegral([.. _choices.Select(c => c.Column), .. Enumerable.Range(0, columns).Where(k => Master.Columns[k].Kind == ColumnKind.Whole)], true);
+        Master.Program.SetIntegral([.. _choices.Select(c => c.Column)], true);
     }
 
     /// <summary>Whole units, and places that are paid for in full.</summary>
@@ -168,13 +161,13 @@ internal sealed class PolishModel : IDisposable
     }
 
     /// <summary>A row that is to come, by which columns are at most (or as much as) so much for each of the choice; what the choice has in it.</summary>
-    private (int Row, double Value)[] Counted(double lower, (int Column, double Value)[] columns, double each)
+    internal (int Row, double Value)[] Counted(double lower, (int Column, double Value)[] columns, double each)
     {
         _newRows.Add(new LinearRow(lower, 0, columns));
         return [(Master.RowCount + _newRows.Count - 1, -each)];
     }
 
-    private void Choice(ChoiceKind kind, int a, int b, int week, double most, double gain, IEnumerable<(int, double)> entries)
+    internal void Choice(ChoiceKind kind, int a, int b, int week, double most, double gain, IEnumerable<(int, double)> entries)
     {
         _choices.Add(new PolishChoice(kind, -1, a, b, week, most));
         _newChoices.Add((gain, most, entries));

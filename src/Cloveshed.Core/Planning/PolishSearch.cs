@@ -30,7 +30,7 @@ internal sealed class PolishSearch
     {
         (_models, _columns, _seed, _toBegin) = (models, [.. models[0].Choices.Select(c => c.Column)], seed, Math.Min(MostToBegin, toBegin));
         _at = PolishStart.Of(models[0], plan);
-        _used = new(plan.Paths.SelectMany(p => p.Exits.Select(e => e.Column)), new Master.SamePath());
+        _used = new(plan.Paths.SelectMany(p => p.Exits.Select(e => models[0].Known(e.Column))), new Master.SamePath());
         Begin();
         _best = _now;
     }
@@ -52,6 +52,12 @@ internal sealed class PolishSearch
         if (best.Values is null || (_now is { } now && best.Objective <= now.Objective + Nothing)) return (false, complete);
         Stand(best.Values, best.Objective);
         return (true, complete);
+    }
+
+    /// <summary>Goes on from what another search has found where that is better.</summary>
+    internal void Join(PolishSearch other)
+    {
+        if (other._best is { } theirs && !(_best?.Objective >= theirs.Objective)) Stand(theirs.Values, theirs.Objective);
     }
 
     /// <summary>From here on units may be parts.</summary>
@@ -77,13 +83,13 @@ internal sealed class PolishSearch
         IReadOnlyList<PolishChoice> choices = model.Choices;
         double[] lower = new double[choices.Count], upper = new double[choices.Count];
         for (int k = 0; k < choices.Count; k++)
-            (lower[k], upper[k]) = free(choices[k]) || (!_whole && !choices[k].IsYesNo) ? (0, choices[k].Most) : (_at[k], _at[k]);
+            (lower[k], upper[k]) = free(choices[k]) || choices[k].Kind == ChoiceKind.Part || (!_whole && !choices[k].IsYesNo) ? (0, choices[k].Most) : (_at[k], _at[k]);
         model.Master.Program.SetColumnBounds(_columns, lower, upper);
-        if (model.Master.IsLarge) model.Narrow(free, k => _values is null ? _used.Contains(model.Master.Columns[k].Path!) : _values[k] > 1e-9);
+        if (model.IsLarge) model.Narrow(free, k => _values is null ? _used.Contains(model.Master.Columns[k].Path!) : _values[k] > 1e-9);
         return model.Master.Program.SolveMixed(seconds, gap, nodes, start, _seed);
     }
 
-    /// <summary>The start as it is, or with other whole orders than it has. Which product a whole order takes is free in both.</summary>
+    /// <summary>The start as it is, or with other whole orders than it has. Which products a whole order takes is free in both.</summary>
     private bool Begin() =>
         Decide([_ => false], _toBegin, GapToBegin, NodesToBegin).Gained || Decide([c => c.Kind == ChoiceKind.Whole], _toBegin, GapToBegin, NodesToBegin).Gained;
 

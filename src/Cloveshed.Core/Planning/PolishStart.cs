@@ -21,7 +21,7 @@ internal static class PolishStart
             ChoiceKind.Run => runs.Contains((c.A, c.B, c.Week)) ? 1 : 0,
             ChoiceKind.Finish => paths[c.A].All(p => p.Left(c.Week) <= 0) ? 1 : 0,
             ChoiceKind.Place => stood[model.Master.SpotsHere[c.A].Place, c.Week],
-            ChoiceKind.Fill => fills.GetValueOrDefault((c.A, c.B, c.Week)),
+            ChoiceKind.Fill or ChoiceKind.Part => fills.GetValueOrDefault((c.A, c.B, c.Week)),
             ChoiceKind.Sale => sales.GetValueOrDefault(c.A),
             ChoiceKind.Whole => instance.WholeOrders[c.A].Lines.All(l => shipped.GetValueOrDefault((l, c.Week)) == instance.OrderLines[l].Line.Units) ? 1 : 0,
             _ => throw new InvalidOperationException($"A plan says nothing to a choice of {c.Kind}."),

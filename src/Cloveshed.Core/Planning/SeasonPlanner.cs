@@ -17,7 +17,7 @@ public sealed record PlanProgress(PlanStage Stage, double Seconds, double? Value
 /// <param name="Wishes">Runs that a person has pinned or barred; the bound is then of the season with them.</param>
 public sealed record PlanRequest(
     Season Season, Beliefs Beliefs, double Seconds, double Gap, int Seed, int Threads, SearchDepth Depth, Func<double> Elapsed,
-    string Version, string InputDigest, IReadOnlyList<string> Warnings, int RoundsAtMost = 400, int RoomTrialsAtMost = 1000, int PolishNodesAtMost = 2000, int PolishWindowsAtMost = 100000, RoomChoice? Rooms = null,
+    string Version, string InputDigest, IReadOnlyList<string> Warnings, int RoundsAtMost = 400, int RoomTrialsAtMost = 1000, int PolishNodesAtMost = int.MaxValue, int PolishWindowsAtMost = 100000, RoomChoice? Rooms = null,
     RunWishes? Wishes = null, Action<PlanProgress>? Progress = null, CancellationToken Cancel = default);
 
 /// <summary>

@@ -17,6 +17,7 @@ internal sealed partial class DirectModel
     private readonly Dictionary<(int Lot, int Line, int Week), RunRows> _runs = [];
     private int[,] _sortedRuns = null!;
     private readonly Dictionary<(int Row, int Week), int> _finish = [];
+    private readonly Dictionary<(int Row, int Week), int[]> _ending = [];
     private readonly Dictionary<(int Lot, int Week), (int[] Classes, int SortedOut)> _freshOut = [];
 
     private void Lines()
@@ -49,6 +50,8 @@ internal sealed partial class DirectModel
             for (int i = 0; i < _instance.Lines.Length; i++)
                 for (int t = Math.Max(_instance.AsOf, _instance.Lots[l].ReadyWeek); t < _instance.Weeks; t++)
                     if (!_instance.Lots[l].Hold && _most[i, t] > 0 && !Barred(l, i, t)) Run(l, i, t);
+        foreach (((int row, int week), int[] ends) in _ending)
+            _program.Column(0, 1, true, [(FinishRow(row, week), _instance.Rows[row].Mass), .. ends.Select(end => (end, -1.0))]);
         // A pin is kept by what runs, and what of it is missed is paid for.
         foreach (PinnedRun pin in _instance.Wishes.Pinned)
         {
@@ -82,8 +85,10 @@ internal sealed partial class DirectModel
             {
                 double whole = _instance.Rows[row].Mass;
                 taken[row] = _program.AtMost(0);
-                // The run may be small where it takes something of a row of which nothing is left afterwards.
-                _program.Column(0, 1, true, (leastRow, -line.MinRun), (taken[row], LeastTaken * whole), (FinishRow(row, week), whole));
+                // The run may be small where it takes something of a row of which nothing is left afterwards, whatever else takes of it in that week.
+                int ends = _program.AtMost(0);
+                _ending[(row, week)] = [.. _ending.GetValueOrDefault((row, week), []), ends];
+                _program.Column(0, 1, true, (leastRow, -line.MinRun), (taken[row], LeastTaken * whole), (ends, 1));
             }
         }
         _program.Column(0, 1, _mixed, [.. setUp]);

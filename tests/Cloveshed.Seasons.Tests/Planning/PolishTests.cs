@@ -1,6 +1,7 @@
 using Cloveshed.Core.Answers;
 using Cloveshed.Core.Planning;
 using Cloveshed.Core.Seasons;
+using Cloveshed.Seasons.Tests.Direct;
 using Cloveshed.Seasons.Tests.Odd;
 using Cloveshed.Solver.Highs;
 
@@ -24,6 +25,18 @@ public sealed class PolishTests
         Assert.True(polished.Value > atOnce.Value + (0.01 * rounded.Revenue), $"in windows {polished.Value}, at once {atOnce.Value}");
         Assert.True(polished.Value <= polished.Bound);
         Assert.Equal(polished.Value, Plan(season, Windows, Nodes).Value);
+    }
+
+    /// <summary>Branch and bound to the end over every way of a tiny season, beside the season written from the contract as one program.</summary>
+    [Theory, InlineData(1), InlineData(2), InlineData(3), InlineData(4), InlineData(5)]
+    public void A_tiny_season_is_worth_what_it_is_as_one_program(int seed)
+    {
+        Season season = TightSeason.Draw((ulong)seed, 2, 5, room: false);
+        PlanningInstance instance = SmallSeasons.Instance(season);
+        DirectResult direct = DirectModel.Solve(new DirectQuestion(instance, null, Mixed: true), 120);
+        Assert.Equal(LinearStatus.Optimal, direct.Status);
+        PlanSummary plan = Plan(season, 0, int.MaxValue);
+        Assert.Equal(direct.Value * instance.MoneyScale, plan.Value, 0.01 + (2e-6 * plan.Revenue));
     }
 
     private static PlanSummary Plan(Season season, int windows, int nodes) =>
