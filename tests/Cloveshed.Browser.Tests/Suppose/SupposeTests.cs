@@ -44,6 +44,10 @@ public sealed class SupposeTests(Chromium chromium)
         await Assertions.Expect(then).ToHaveTextAsync("$983", new() { Timeout = 60_000 });
         await Assertions.Expect(page.Locator("[data-figure=before]")).ToHaveTextAsync("$1,160");
         Assert.Equal(await Programs(shed), await then.InnerTextAsync());
+
+        // A run that moves is a row of a table, or on a phone a block of close lines: none of its cells is taller than the others.
+        double[] tall = await page.EvaluateAsync<double[]>("() => [...document.querySelectorAll('.suppose-told tbody tr:first-child > *')].map(cell => cell.offsetHeight).filter(height => height > 0)");
+        Assert.True(tall.Length >= 6 && tall.Max() < 1.2 * tall.Min(), string.Join(", ", tall));
         await page.EvaluateAsync("document.querySelectorAll('main details').forEach(one => one.open = true)");
         await screen.Sound();
     }

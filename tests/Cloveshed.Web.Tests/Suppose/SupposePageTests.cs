@@ -39,9 +39,50 @@ public sealed class SupposePageTests
         Assert.Contains("data-figure=\"then\">$875<", second.Text, StringComparison.Ordinal);
         Assert.Contains("B weighs 50 percent less", second.Read(), StringComparison.Ordinal);
         Assert.Contains("The season would be worth $285 less.", second.Read(), StringComparison.Ordinal);
+        Assert.Contains($"was looked for, for {SupposedAnswer.NearestSeconds} seconds at most.", second.Read(), StringComparison.Ordinal);
         Assert.Equal(2, second.Text.Split(">Take out<").Length - 1);
         visitor.Cookies.Add(shed.Root, new Cookie(Shared.Viewer.LanguageCookie, "es"));
-        Assert.Contains("La temporada valdría $285 menos.", (await visitor.Get(page + both)).Read(), StringComparison.Ordinal);
+        string spanish = (await visitor.Get(page + both)).Read();
+        Assert.Contains("La temporada valdría $285 menos.", spanish, StringComparison.Ordinal);
+        Assert.Contains($"por {SupposedAnswer.NearestSeconds} segundos como mucho.", spanish, StringComparison.Ordinal);
+    }
+
+    /// <summary>
+    /// The last week's cartons bring $15 and not $20, so that they are the ones to give way: 30 x 20 + 30 x 15 - 10 x 2 - 2 x 10 = 1,010. A carton that is made or not made there is $15 and the $2
+    /// of a short one.
+    /// </summary>
+    [Fact]
+    public async Task Who_gets_less_and_who_gets_more_are_told_with_what_it_is_worth()
+    {
+        Dictionary<string, string> files = new(PlanSeason.Files);
+        files["orders.csv"] = files["orders.csv"].Replace("40,20,2", "40,15,2", StringComparison.Ordinal);
+        await using ServedShed shed = await ServedShed.Open(ledger => PlanSeason.Import(ledger, files));
+        string page = SupposeDoors.Page((await PlanSeason.Made(shed.Ledger, PlanSeason.Ask(shed.Ledger))).Fact);
+        using Visitor visitor = shed.Visitor();
+
+        // Lot B weighs a half: 15 cartons fewer for the last week, 15 x 17, and half an hour spared.
+        string less = (await Answered(visitor, page, "?kind=lot&lot=B&what=lighter&much=50")).Read();
+        Assert.Contains(" Worth now $1,010 Worth then $760 At most, with other runs $760 ", less, StringComparison.Ordinal);
+        Assert.Contains("The season would be worth $250 less.", less, StringComparison.Ordinal);
+        Assert.Matches(" Who would get less .* order last 1, M30 15 \\$255 Who would get more Nobody gets more.", less);
+
+        // The first order is called off: the ten cartons that were short are made, 10 x 17, and twenty are not: 40 x 15 - 40 / 30 x 10.
+        string more = (await Answered(visitor, page, "?kind=order&order=first&what=cancel")).Read();
+        Assert.Contains(" Worth now $1,010 Worth then $587 At most, with other runs $587 ", more, StringComparison.Ordinal);
+        Assert.Contains("The season would be worth $423 less.", more, StringComparison.Ordinal);
+        Assert.Matches(" Nobody gets less. Who would get more .* order last 1, M30 10 \\$170 ", more);
+    }
+
+    /// <summary>The page says how long it is looked for at most, and so do the pages of the manual.</summary>
+    [Theory]
+    [InlineData("season-plan", "en", "seconds at most")]
+    [InlineData("season-plan", "es", "segundos como mucho")]
+    [InlineData("suppose", "en", "seconds at most")]
+    public async Task The_manual_says_for_how_long_little_moves_are_looked_for(string name, string language, string words)
+    {
+        await using ServedShed shed = await ServedShed.Open();
+        using Visitor visitor = shed.Visitor(language);
+        Assert.Contains($" {SupposedAnswer.NearestSeconds} {words}", (await visitor.Get($"/help/{name}")).Read(), StringComparison.Ordinal);
     }
 
     [Theory]

@@ -121,6 +121,9 @@ public sealed record SupposedWorth(double Before, double Value, double Bound);
 public sealed record SupposedAnswer(
     double ValueBefore, double Value, double Bound, IReadOnlyList<RunShift> Runs, IReadOnlyList<PromiseExpense> Less, IReadOnlyList<PromiseExpense> More)
 {
+    /// <summary>Seconds, at most, in which of plans worth nearly the same one is looked for in which little moves; those who read the answer are told.</summary>
+    public const int NearestSeconds = 3;
+
     /// <summary>Mass that is run elsewhere, on another day or not at all, or that nothing ran before: of what runs have less and what they have more, the larger.</summary>
     public double Moved => Math.Max(Runs.Sum(run => Math.Max(0, run.Before - run.After)), Runs.Sum(run => Math.Max(0, run.After - run.Before)));
 }

@@ -135,7 +135,7 @@ internal sealed class SupposeProbe(Master standing, LinearBasis basis, StandingB
     private PlanStands? Nearest(Master master, SupposedSeason then, LinearMethod method)
     {
         Look();
-        return master.Solve(method, NearestSeconds) == LinearStatus.Optimal ? PlanStands.Of(master, then.Parts) : null;
+        return master.Solve(method, SupposedAnswer.NearestSeconds) == LinearStatus.Optimal ? PlanStands.Of(master, then.Parts) : null;
     }
 
     private bool Moves(PlanStands stands) => _before.Runs.To(stands.Runs).Count > FewMoves;
@@ -144,8 +144,6 @@ internal sealed class SupposeProbe(Master standing, LinearBasis basis, StandingB
 
     /// <summary>From where it stands little is far, and a solve from scratch takes longer than this.</summary>
     private const double WarmSeconds = 10;
-
-    private const double NearestSeconds = 3;
 
     /// <summary>So many runs that move are soon read, and not worth the time to make them fewer.</summary>
     private const int FewMoves = 8;

@@ -2,6 +2,7 @@ using System.Text.Json.Nodes;
 using Cloveshed.Core.Planning;
 using Cloveshed.Pictures.Markup;
 using Cloveshed.Pictures.Reading;
+using Cloveshed.Web.Charts;
 using Cloveshed.Web.Shared;
 
 namespace Cloveshed.Web.Plan.Jobs;
@@ -19,7 +20,8 @@ internal static class JobChart
         ["xAxis"] = new JsonObject { ["type"] = "value", ["min"] = 0, ["max"] = seconds is { } asked && asked > (sight?.Seconds ?? 0) ? asked : null },
         ["yAxis"] = new JsonObject { ["type"] = "value", ["scale"] = true },
         ["legend"] = new JsonObject { ["top"] = 0, ["left"] = 0 },
-        ["grid"] = new JsonObject { ["left"] = 8, ["right"] = 28, ["top"] = 40, ["bottom"] = 8, ["containLabel"] = true },
+        ["grid"] = new JsonObject { ["left"] = 8, ["right"] = 28, ["bottom"] = 8, ["containLabel"] = true },
+        ["media"] = LegendRoom.Media([words[PlanWord.JobBound], words[PlanWord.JobValue]]),
         ["series"] = new JsonArray(
             Series(words[PlanWord.JobBound], "--streak", "dashed", Points(sight, progress => progress.Bound)),
             Series(words[PlanWord.JobValue], "--packing", "solid", Points(sight, progress => progress.Value))),
