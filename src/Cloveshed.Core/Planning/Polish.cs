@@ -14,6 +14,9 @@ internal sealed class Polish(PlanningInstance instance, ILinearSolver solver)
     /// <summary>Shares of the time in which a small season is decided all at once: with one thread before the windows, else beside them, with units in parts and then whole.</summary>
     private const double Before = 0.4, BesideInParts = 0.6, BesideUnits = 0.2;
 
+    /// <summary>Seconds of one solve at most: it can't be stopped while it goes on.</summary>
+    private const double AllAtMost = 60;
+
     /// <summary>A season of no more than so many yes and no is small.</summary>
     private const int Small = 1500;
 
@@ -34,18 +37,13 @@ internal sealed class Polish(PlanningInstance instance, ILinearSolver solver)
         models.Add(model);
         var search = new PolishSearch(models, plan, limits.Seed, TooSlow * limits.Seconds);
         bool small = model.Choices.Count(c => c.IsYesNo) <= Small, beside = small && windowsLeft > 0 && limits.Threads > 1;
-        if (limits.Elapsed() - began < TooSlow * limits.Seconds)
+        if (limits.Elapsed() - began < TooSlow * limits.Seconds && !(small && All(search, windowsLeft == 0 || beside ? AtOnce : Before, windowsLeft == 0 ? limits.Nodes : Math.Min(limits.Nodes, NodesOfOne))) && windowsLeft > 0)
         {
-            Task<PolishSearch>? whole = beside ? Task.Run(Whole) : null;
-            if (!(small && All(search, windowsLeft == 0 || beside ? AtOnce : Before, windowsLeft == 0 ? limits.Nodes : Math.Min(limits.Nodes, NodesOfOne))) && windowsLeft > 0)
-            {
-                while (models.Count < limits.Threads - (beside ? 1 : 0)) models.Add(Model()!);
-                search.Parts();
-                Improve(until - ((1 - InParts) * limits.Seconds), model.IsLarge ? FinerGap : CoarsestGap, _ => true);
-                search.Units(() => Improve(until - ((1 - InParts - Units) * limits.Seconds), FinerGap, c => c.IsOrder));
-            }
-            if (whole is not null) search.Join(whole.GetAwaiter().GetResult());
-            if (windowsLeft > 0) Improve(until, FinerGap, _ => true);
+            PolishSearch? whole = null;
+            if (beside) Parallel.Invoke(() => whole = Whole(), Windows);
+            else Windows();
+            if (whole is not null) search.Join(whole);
+            Improve(until, FinerGap, _ => true);
         }
 
         foreach (PolishModel other in models.Skip(1)) other.Dispose();
@@ -59,7 +57,15 @@ internal sealed class Polish(PlanningInstance instance, ILinearSolver solver)
 
         PolishModel? Model() => PolishModel.Of(instance, solver, choice, found, plan);
 
-        bool All(PolishSearch of, double share, int nodes) => of.Decide([_ => true], share * limits.Seconds, FinestGap, nodes).Complete;
+        bool All(PolishSearch of, double share, int nodes) => of.Decide([_ => true], Math.Min(AllAtMost, share * limits.Seconds), FinestGap, nodes).Complete;
+
+        void Windows()
+        {
+            while (models.Count < limits.Threads - (beside ? 1 : 0)) models.Add(Model()!);
+            search.Parts();
+            Improve(until - ((1 - InParts) * limits.Seconds), model.IsLarge ? FinerGap : CoarsestGap, _ => true);
+            search.Units(() => Improve(until - ((1 - InParts - Units) * limits.Seconds), FinerGap, c => c.IsOrder));
+        }
 
         PolishSearch Whole()
         {
