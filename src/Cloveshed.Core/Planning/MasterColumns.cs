@@ -250,7 +250,7 @@ internal sealed class MasterColumnWriter(PlanningInstance instance, Spot[] spots
             if (value != 0) batch.Entry(row, value);
     }
 
-    internal void Cloves(Action<int, double> add, InstanceLot lot, int supply, int week, double cloves)
+    private void Cloves(Action<int, double> add, InstanceLot lot, int supply, int week, double cloves)
     {
         for (int k = instance.Sorts.Length - 1; k >= 0 && instance.Sorts[k].Clove; k--)
             if (instance.Sorts[k].Packed && lot.SortShares[k] * cloves > 0) add(rows.Supply[k, supply, week], -lot.SortShares[k] * cloves);

@@ -11,14 +11,14 @@ internal sealed class Polish(PlanningInstance instance, ILinearSolver solver)
     /// <summary>Shares of the time: of one solve, of the first over all, of runs with units in parts, and of units.</summary>
     private const double OneSolve = 0.06, AtOnce = 0.1, InParts = 0.7, Units = 0.15;
 
-    /// <summary>Shares of the time in which a small season is decided all at once: with one thread before the windows, else beside them, with units in parts and then whole.</summary>
+    /// <summary>Shares of the time in which a season of every way is decided all at once: with one thread before the windows, else beside them, with units in parts and then whole.</summary>
     private const double Before = 0.4, BesideInParts = 0.6, BesideUnits = 0.2;
 
     /// <summary>Seconds of one solve at most: it can't be stopped while it goes on.</summary>
     private const double AllAtMost = 60;
 
-    /// <summary>A season of no more than so many yes and no is small.</summary>
-    private const int Small = 1500;
+    /// <summary>A season of no more than so many yes and no is tried all at once.</summary>
+    private const int Small = 700;
 
     /// <summary>Where holding the plan as it is takes more than this share of the time, the season is too large to be decided piece by piece.</summary>
     private const double TooSlow = 0.1;
@@ -36,8 +36,9 @@ internal sealed class Polish(PlanningInstance instance, ILinearSolver solver)
         if (Model() is not { } model) return null;
         models.Add(model);
         var search = new PolishSearch(models, plan, limits.Seed, TooSlow * limits.Seconds);
-        bool small = model.Choices.Count(c => c.IsYesNo) <= Small, beside = small && windowsLeft > 0 && limits.Threads > 1;
-        if (limits.Elapsed() - began < TooSlow * limits.Seconds && !(small && All(search, windowsLeft == 0 || beside ? AtOnce : Before, windowsLeft == 0 ? limits.Nodes : Math.Min(limits.Nodes, NodesOfOne))) && windowsLeft > 0)
+        bool small = model.Choices.Count(c => c.IsYesNo) <= Small, beside = model.HasEveryWay && windowsLeft > 0 && limits.Threads > 1;
+        double atOnce = model.HasEveryWay && windowsLeft > 0 && !beside ? Before : AtOnce;
+        if (limits.Elapsed() - began < TooSlow * limits.Seconds && !(small && All(search, atOnce, windowsLeft == 0 ? limits.Nodes : Math.Min(limits.Nodes, NodesOfOne))) && windowsLeft > 0)
         {
             PolishSearch? whole = null;
             if (beside) Parallel.Invoke(() => whole = Whole(), Windows);

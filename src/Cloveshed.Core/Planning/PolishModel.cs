@@ -24,6 +24,9 @@ internal sealed class PolishModel : IDisposable
     internal Master Master { get; }
     internal IReadOnlyList<PolishChoice> Choices => _choices;
 
+    /// <summary>Whether it has every way of one move, and not only those that were found.</summary>
+    internal bool HasEveryWay => _unsplit is not null;
+
     /// <summary>Whether the master is large without what is decided apart of unsplit runs.</summary>
     internal bool IsLarge { get; private init; }
 
