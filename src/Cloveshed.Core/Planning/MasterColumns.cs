@@ -250,7 +250,10 @@ internal sealed class MasterColumnWriter(PlanningInstance instance, Spot[] spots
             if (value != 0) batch.Entry(row, value);
     }
 
-    private void Cloves(Action<int, double> add, InstanceLot lot, int supply, int week, double cloves)
+    private void Cloves(Action<int, double> add, InstanceLot lot, int supply, int week, double cloves) => Cloves(instance, rows, add, lot, supply, week, cloves);
+
+    /// <summary>Cloves of a lot in a week, into the supply of every grade that is packed.</summary>
+    internal static void Cloves(PlanningInstance instance, MasterRows rows, Action<int, double> add, InstanceLot lot, int supply, int week, double cloves)
     {
         for (int k = instance.Sorts.Length - 1; k >= 0 && instance.Sorts[k].Clove; k--)
             if (instance.Sorts[k].Packed && lot.SortShares[k] * cloves > 0) add(rows.Supply[k, supply, week], -lot.SortShares[k] * cloves);

@@ -38,7 +38,9 @@ internal sealed class Polish(PlanningInstance instance, ILinearSolver solver)
         var search = new PolishSearch(models, plan, limits.Seed, TooSlow * limits.Seconds);
         bool small = model.Choices.Count(c => c.IsYesNo) <= Small, beside = model.HasEveryWay && windowsLeft > 0 && limits.Threads > 1;
         double atOnce = model.HasEveryWay && windowsLeft > 0 && !beside ? Before : AtOnce;
-        if (limits.Elapsed() - began < TooSlow * limits.Seconds && !(small && All(search, atOnce, windowsLeft == 0 ? limits.Nodes : Math.Min(limits.Nodes, NodesOfOne))) && windowsLeft > 0)
+        int nodesAtOnce = windowsLeft == 0 ? limits.Nodes : Math.Min(limits.Nodes, NodesOfOne);
+        bool tooSlow = limits.Elapsed() - began >= TooSlow * limits.Seconds, decided = !tooSlow && small && All(search, atOnce, nodesAtOnce);
+        if (!tooSlow && !decided && windowsLeft > 0)
         {
             PolishSearch? whole = null;
             if (beside) Parallel.Invoke(() => whole = Whole(), Windows);

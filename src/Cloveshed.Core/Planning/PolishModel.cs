@@ -16,19 +16,25 @@ internal sealed class PolishModel : IDisposable
     private readonly List<LinearRow> _newRows = [];
     private readonly List<(double Gain, double Most, IEnumerable<(int Row, double Value)> Entries)> _newChoices = [];
 
-    private UnsplitRuns? _unsplit;
-    private WholeShipments _wholes = null!;
+    private readonly UnsplitRuns _unsplit;
+    private readonly WholeShipments _wholes;
 
-    private PolishModel(PlanningInstance instance, Master master) => (_instance, Master) = (instance, master);
+    private PolishModel(PlanningInstance instance, Master master, IEnumerable<(int Order, int Week)> wholes)
+    {
+        (_instance, Master) = (instance, master);
+        IsLarge = master.IsLargeWithout(master.Rows.Unsplit.Sum(u => u.Value.Length));
+        _unsplit = new UnsplitRuns(master);
+        _wholes = new WholeShipments(this, wholes);
+    }
 
     internal Master Master { get; }
     internal IReadOnlyList<PolishChoice> Choices => _choices;
 
     /// <summary>Whether it has every way of one move, and not only those that were found.</summary>
-    internal bool HasEveryWay => _unsplit is not null;
+    internal bool HasEveryWay => Master.Rows.Unsplit.Count > 0;
 
     /// <summary>Whether the master is large without what is decided apart of unsplit runs.</summary>
-    internal bool IsLarge { get; private init; }
+    internal bool IsLarge { get; }
 
     /// <summary>Null where the season is too large.</summary>
     /// <param name="plan">Ships what the model must be able to ship.</param>
@@ -50,15 +56,14 @@ internal sealed class PolishModel : IDisposable
         Exact(instance, charges, runs);
         var master = new Master(instance, choice, charges, solver,
             new DecidedRuns(new double[instance.Lines.Length, instance.Weeks], least.ToDictionary(r => r, _ => 0.0), open, finishes,
-                every is null ? null : [.. paths.Where(p => p.Exit.Kind == ExitKind.Unsplit).Select(p => (instance.Rows[p.Row].Lot, p.Exit.Week)).Distinct()]));
+                [.. paths.Where(p => p.Exit.Kind == ExitKind.Unsplit).Select(p => (instance.Rows[p.Row].Lot, p.Exit.Week)).Distinct()]));
         master.AddFills(FirstPaths.Fills(instance));
         MasterColumn[] orders = [.. found.SelectMany(f => f.Orders)];
         master.AddFills(orders.Where(c => c.Kind == ColumnKind.Fill).Select(c => (c.A, c.B, c.D)));
         if (instance.OrderLines.Length * instance.Weeks <= 2000) master.AddFills(AllFills(instance));
         master.AddFills(plan.Filled.Fills.Where(f => master.Rows.OrderLine[f.Line] >= 0).Select(f => (f.Line, f.Product, f.Week)));
         master.AddPaths(paths);
-        var model = new PolishModel(instance, master) { IsLarge = master.IsLargeWithout(master.Rows.Unsplit.Sum(u => u.Value.Length)), _unsplit = every is null ? null : new UnsplitRuns(master) };
-        model._wholes = new WholeShipments(model, WholeWeeks(instance, orders, plan));
+        var model = new PolishModel(instance, master, WholeWeeks(instance, orders, plan));
         model.Choose(open, finishes);
         return model;
     }
@@ -83,10 +88,10 @@ internal sealed class PolishModel : IDisposable
     internal void SetWholeUnits(bool whole) => Master.Program.SetIntegral([.. _choices.Where(c => !c.IsYesNo).Select(c => c.Column)], whole);
 
     /// <summary>Takes over the values of a solve.</summary>
-    internal void Take((double[] Values, double Objective) solved) => Master.Take(_wholes.Told(_unsplit?.Split(solved.Values) ?? solved.Values), solved.Objective);
+    internal void Take((double[] Values, double Objective) solved) => Master.Take(_wholes.Told(_unsplit.Split(solved.Values)), solved.Objective);
 
     /// <summary>A path as the model has it.</summary>
-    internal PathColumn Known(PathColumn path) => _unsplit is null ? path : UnsplitRuns.Of(path);
+    internal PathColumn Known(PathColumn path) => HasEveryWay ? UnsplitRuns.Of(path) : path;
 
     private static IEnumerable<(int Lot, int Line, int Week)> Cracked(PlanningInstance instance, RunCharges charges) =>
         from line in Enumerable.Range(0, instance.Lines.Length)

@@ -38,8 +38,7 @@ internal sealed class UnsplitRuns
                     if (double.IsInfinity(hours)) continue;
                     var entries = new List<(int, double)> { (gives[^1], 1), (master.Rows.Hour[j, t], hours) };
                     if (master.Rows.OpenRun.TryGetValue((-1, j, t), out int open)) entries.Add((open, 1));
-                    for (int k = 0; k < instance.Sorts.Length; k++)
-                        if (instance.Sorts[k].Clove && instance.Sorts[k].Packed && instance.Lots[lot].SortShares[k] > 0) entries.Add((master.Rows.Supply[k, supply, t], -instance.KeptCrack * instance.Lots[lot].SortShares[k]));
+                    MasterColumnWriter.Cloves(instance, master.Rows, (row, value) => entries.Add((row, value)), instance.Lots[lot], supply, t, instance.KeptCrack);
                     taken.Add(new Taken(next, -1, j, t));
                     Add(entries);
                 }
