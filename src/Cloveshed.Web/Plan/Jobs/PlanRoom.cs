@@ -118,6 +118,10 @@ public sealed partial class PlanRoom : IHostedService, IDisposable
         {
             // The host had no time to wait: the ledger is closed, and the job stays asked.
         }
+        catch (LedgerFault) when (leaving)
+        {
+            // The same, where it was being read or written just then. Nobody is told: the log may be closed as well.
+        }
         finally
         {
             left.TrySetResult();
@@ -157,7 +161,7 @@ public sealed partial class PlanRoom : IHostedService, IDisposable
 
             return jobs.FirstOrDefault(job => Found(job.Fact).Stopped.IsCancellationRequested) ?? (jobs.Count > 0 ? jobs[0] : null);
         }
-        catch (LedgerFault fault)
+        catch (LedgerFault fault) when (!leaving)
         {
             LedgerAway(log, fault.Message);
             return null;
@@ -184,7 +188,7 @@ public sealed partial class PlanRoom : IHostedService, IDisposable
                 Keep(job, outcome!);
             }
         }
-        catch (LedgerFault fault)
+        catch (LedgerFault fault) when (!leaving)
         {
             // The job is still asked: it is begun again when the ledger can be read.
             LedgerAway(log, fault.Message);
@@ -219,7 +223,7 @@ public sealed partial class PlanRoom : IHostedService, IDisposable
                 Ended(log, job.Fact, outcome.Outcome);
                 return;
             }
-            catch (LedgerFault fault)
+            catch (LedgerFault fault) when (!leaving)
             {
                 LedgerAway(log, fault.Message);
                 wake.Wait(OfferAgain);

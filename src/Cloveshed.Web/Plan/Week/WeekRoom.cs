@@ -133,6 +133,10 @@ public sealed partial class WeekRoom : IHostedService, IDisposable
         {
             // The host had no time to wait: the search stays asked.
         }
+        catch (LedgerFault) when (leaving)
+        {
+            // The same, where it was being read or written just then. Nobody is told: the log may be closed as well.
+        }
         finally
         {
             left.TrySetResult();
@@ -168,7 +172,7 @@ public sealed partial class WeekRoom : IHostedService, IDisposable
 
             return true;
         }
-        catch (LedgerFault fault)
+        catch (LedgerFault fault) when (!leaving)
         {
             // It stays asked: it is begun again when the ledger can be read and written.
             LedgerAway(log, fault.Message);
